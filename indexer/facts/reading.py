@@ -1,0 +1,94 @@
+"""One file in, one reading out: what it is, what it says, and which steps failed."""
+
+import os
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import BinaryIO
+
+from indexer.facts.containers import BrokenContainer, Container, NotAPicture, parse
+from indexer.facts.file_names import claim_from_name
+from indexer.facts.metadata import Metadata, MetadataError, read_exif
+from indexer.facts.picture_key import picture_key
+from indexer.facts.records import Claim, Failure, FileReading, PhotoFacts
+
+#: Raised whenever a change here would read more, or other things, off the same file: every file is then read again.
+READER_VERSION = 1
+
+#: Names that promise a picture; such a file without one inside is reported, any other is just not a photo.
+_DEVELOPED = {".jpg", ".jpeg", ".jpe", ".jfif", ".heic", ".heif", ".hif", ".avif", ".png", ".webp", ".tif", ".tiff"}
+_RAW = {".dng", ".nef", ".cr2", ".cr3", ".arw", ".orf", ".rw2", ".raf", ".pef", ".srw"}
+PICTURE_SUFFIXES = frozenset(_DEVELOPED | _RAW)
+
+
+def promises_picture(name: str) -> bool:
+    """Whether a file's name says that it is a picture."""
+    return os.path.splitext(name)[1].lower() in PICTURE_SUFFIXES  # noqa: PTH122 - asked of every file of a walk
+
+
+def read_file(path: str, latest_year: int | None = None) -> FileReading:
+    """Read one file, as little of it as will do.
+
+    Years after `latest_year` (next year when not given) are refused in file names. Raises nothing for any content; what
+    goes wrong is in the reading.
+    """
+    try:
+        with Path(path).open("rb") as file:
+            return _read(file, path, latest_year or datetime.now(UTC).year + 1)
+    except OSError as error:
+        return FileReading("unreadable", failures=(Failure("open", error.strerror or type(error).__name__),))
+
+
+def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
+    status = os.fstat(file.fileno())
+    name = os.path.basename(path)  # noqa: PTH119 - no other part of the path is needed
+    try:
+        container = parse(file, status.st_size)
+    except NotAPicture as error:
+        if promises_picture(name):
+            return _unreadable(f"not a picture inside: {error}" if status.st_size else "the file is empty")
+        return FileReading("other")
+    except BrokenContainer as error:
+        return _unreadable(str(error))
+    metadata, failures = _metadata(file, container)
+    if container.damage:
+        failures = (*failures, Failure("pixels", container.damage))
+    facts = PhotoFacts(
+        key=picture_key(file, status.st_size, container.picture_spans),
+        format=container.format,
+        stored_width=container.width,
+        stored_height=container.height,
+        orientation=container.turn or metadata.orientation,
+        camera=metadata.camera,
+        latitude=metadata.latitude,
+        longitude=metadata.longitude,
+        claims=(*metadata.claims, *_claims_of_file(name, status.st_mtime_ns, latest_year)),
+    )
+    return FileReading("photo", facts, failures)
+
+
+def _unreadable(reason: str) -> FileReading:
+    return FileReading("unreadable", failures=(Failure("header", reason),))
+
+
+def _metadata(file: BinaryIO, container: Container) -> tuple[Metadata, tuple[Failure, ...]]:
+    block = file if container.format in ("TIFF", "raw") and container.exif is None else container.exif
+    if block is None:
+        return Metadata(), ()
+    try:
+        return read_exif(block), ()
+    except MetadataError as error:
+        return Metadata(), (Failure("metadata", str(error)),)
+
+
+def _claims_of_file(name: str, mtime_ns: int, latest_year: int) -> tuple[Claim, ...]:
+    from_name = claim_from_name(name, latest_year)
+    from_time = _file_time_claim(mtime_ns)
+    return tuple(claim for claim in (from_name, from_time) if claim)
+
+
+def _file_time_claim(mtime_ns: int) -> Claim:
+    try:
+        when = datetime.fromtimestamp(mtime_ns // 1_000_000_000, UTC).replace(tzinfo=None).isoformat()
+    except (OverflowError, ValueError, OSError):
+        return Claim("file time", str(mtime_ns), None, problem="outside the calendar")
+    return Claim("file time", f"{when} UTC", when, "second", is_utc=True, is_arrival=True)

@@ -1,0 +1,232 @@
+"""The story of an index run: gather what lies in the folders, decide what to read, read it, write it down."""
+
+import os
+import sqlite3
+from collections.abc import Callable, Iterable, Sequence
+from contextlib import closing
+from dataclasses import dataclass, field
+from datetime import UTC, date, datetime
+from pathlib import Path
+from time import monotonic
+
+from indexer.errors import FolderError
+from indexer.facts.changes import Changes, KnownFile, compare, holds_back
+from indexer.facts.folders import Walk, walk
+from indexer.facts.reading import READER_VERSION, promises_picture
+from indexer.facts.workers import read_all
+from indexer.store import files, library_folders
+from indexer.store.landing import Landing
+from indexer.store.library_folders import Place
+from indexer.store.opening import transaction
+from indexer.store.words import written
+
+#: What was read is written down at least this often: little is lost when a run is stopped, and a transaction stays
+#: small.
+SECONDS_PER_BATCH = 1.0
+
+
+@dataclass(frozen=True, slots=True)
+class Progress:
+    """Where a run is: what is being done ("looking" or "reading"), how many of how many files, and the last one's
+    path."""
+
+    doing: str
+    done: int
+    total: int | None
+    path: str = ""
+
+
+@dataclass(slots=True)
+class Summary:
+    """The counts of one run, in files, but for `missing`: photos that are gone from every place they lay in.
+
+    `held` names folders that held photos and show none; `closed` those that could not be listed, with the reason.
+    """
+
+    found: int = 0
+    new: int = 0
+    changed: int = 0
+    moved: int = 0
+    unchanged: int = 0
+    missing: int = 0
+    other: int = 0
+    unreadable: int = 0
+    skipped: int = 0
+    held: list[str] = field(default_factory=list)
+    closed: list[tuple[str, str]] = field(default_factory=list)
+    was_stopped: bool = False
+
+
+@dataclass(slots=True)
+class _Gathered:
+    """One place with all that is known of it and all that was found in it."""
+
+    place: Place
+    walked: Walk
+    known: list[KnownFile]
+    changes: Changes
+
+
+def index_folders(
+    connection: sqlite3.Connection,
+    folders: Sequence[Path],
+    *,
+    today: date,
+    accept_missing: bool = False,
+    report: Callable[[Progress], None] = lambda _: None,
+) -> Summary:
+    """Bring the index up to date with these folders, or with all known ones when none is given.
+
+    Ctrl-C stops the run: what was read is kept and the summary says `was_stopped`. With `accept_missing` photos that
+    are not to be seen count as missing even where their folder may only be out of reach. Raises FolderError.
+    """
+    summary = Summary()
+    try:
+        gathered = [_gather(connection, place, accept_missing, report) for place in _places(connection, folders)]
+        landing = Landing(connection, _lost(connection, gathered), today)
+        try:
+            _read(gathered, landing, report)
+        finally:
+            landing.write()
+            _count_files(summary, gathered, landing)
+        _settle(gathered, landing, summary)
+    except KeyboardInterrupt:
+        summary.was_stopped = True
+    return summary
+
+
+def _places(connection: sqlite3.Connection, folders: Sequence[Path]) -> list[Place]:
+    """The places to walk, none inside another."""
+    if not folders:
+        return _known_places(connection)
+    paths = sorted({real_folder(folder, connection) for folder in folders})
+    outermost = [path for path in paths if not any(library_folders.is_inside(path, up) for up in paths if up != path)]
+    with transaction(connection):
+        return [library_folders.place_of(connection, path) for path in outermost]
+
+
+def _known_places(connection: sqlite3.Connection) -> list[Place]:
+    """Every library folder but those that are gone and hold no photo any more, as told by `accept_missing`."""
+    holding = library_folders.folders_with_photos(connection)
+    known = library_folders.library_folders(connection)
+    places = [Place(folder, "") for folder in known if folder.id in holding or Path(folder.path).is_dir()]
+    if not places:
+        raise FolderError("no folder has been indexed yet; name one: weeksheaf index FOLDER")
+    return places
+
+
+def refuse_index_inside(index: Path, folders: Sequence[Path]) -> None:
+    """Raises FolderError when the index would lie in a folder of photos: nothing is ever written there."""
+    for folder in folders:
+        if library_folders.is_inside(os.path.realpath(index), os.path.realpath(folder)):
+            raise FolderError(
+                f"the index {index} would lie inside {folder}, where nothing is ever written; name another place with"
+                " --index FILE"
+            )
+
+
+def real_folder(folder: Path, connection: sqlite3.Connection) -> str:
+    """The real path of a folder to be indexed. Raises FolderError unless it can be listed, or is known from before."""
+    real = os.path.realpath(folder)
+    if any(library_folders.is_inside(real, known.path) for known in library_folders.library_folders(connection)):
+        return real
+    if not os.path.lexists(folder):
+        raise FolderError(f"there is no folder {folder}; check the name, or that its disk is connected")
+    if not Path(real).is_dir():
+        raise FolderError(f"{folder} is not a folder; name the folder that holds the photos")
+    try:
+        os.scandir(real).close()
+    except OSError as error:
+        raise FolderError(f"the folder {folder} cannot be read ({error.strerror}); check its permissions") from error
+    return real
+
+
+def _gather(
+    connection: sqlite3.Connection, place: Place, accept_missing: bool, report: Callable[[Progress], None]
+) -> _Gathered:
+    """What is known of a place and what lies there; decides what is to be read."""
+    known = files.known_files(connection, place.folder.id, place.below)
+    root = os.path.join(place.folder.path, place.below)  # noqa: PTH118
+    walked = walk(place.folder.path, place.below, lambda count: report(Progress("looking", count, None, root)))
+    out_of_reach = set(walked.closed) | walked.bare
+    photos_known = {row.path for row in known if row.kind == "photo" and not row.is_missing}
+    photos_found = sum(path in photos_known or promises_picture(os.fsdecode(path)) for path in walked.files)
+    if holds_back(len(photos_known), photos_found, Path(root).is_dir()):
+        out_of_reach.add(os.fsencode(place.below))
+    reach = () if accept_missing else out_of_reach
+    return _Gathered(place, walked, known, compare(known, walked.files, reach, READER_VERSION))
+
+
+def _lost(connection: sqlite3.Connection, gathered: Sequence[_Gathered]) -> list[KnownFile]:
+    """Rows whose files are not where they were: those that a new file with the same picture may have moved from."""
+    lost = [row for item in gathered for row in (*item.changes.absent, *item.changes.held)]
+    walked = {item.place.folder.id for item in gathered}
+    for folder in library_folders.library_folders(connection):
+        if folder.id not in walked and not Path(folder.path).is_dir():
+            lost.extend(row for row in files.known_files(connection, folder.id) if not row.is_missing)
+    return lost
+
+
+def _read(gathered: Sequence[_Gathered], landing: Landing, report: Callable[[Progress], None]) -> None:
+    """Read all that is to be read, in worker processes; write it down a batch at a time."""
+    jobs = [(item, path, row) for item in gathered for path, row in item.changes.to_read]
+    paths = [os.path.join(item.place.folder.path, os.fsdecode(path)) for item, path, _ in jobs]  # noqa: PTH118
+    if not jobs:
+        return
+    last_write = monotonic()
+    with closing(read_all(paths, datetime.now(UTC).year + 1)) as readings:
+        for done, (number, reading) in enumerate(readings, start=1):
+            item, path, row = jobs[number]
+            found = item.walked.files[path]
+            landing.add(
+                files.FileRow(
+                    row.id if row else None,
+                    item.place.folder.id,
+                    path,
+                    found.size,
+                    found.mtime_ns,
+                    READER_VERSION,
+                    reading,
+                ),
+                row,
+            )
+            report(Progress("reading", done, len(paths), paths[number]))
+            if monotonic() - last_write > SECONDS_PER_BATCH:
+                landing.write()
+                last_write = monotonic()
+
+
+def _settle(gathered: Sequence[_Gathered], landing: Landing, summary: Summary) -> None:
+    """Write down who is missing and who is back, and name the folders that could not be looked into."""
+    absent = [row for item in gathered for row in item.changes.absent]
+    returned = [row for item in gathered for row in item.changes.returned]
+    summary.missing = landing.settle(absent, returned, written(datetime.now(UTC)))
+    for item in gathered:
+        held = list(_held_folders(item, landing))
+        summary.held.extend(held)
+        closed = (
+            (str(Path(item.place.folder.path, os.fsdecode(path))), why) for path, why in item.walked.closed.items()
+        )
+        summary.closed.extend((path, why) for path, why in closed if path not in held and Path(path).is_dir())
+
+
+def _held_folders(item: _Gathered, landing: Landing) -> Iterable[str]:
+    """The folders out of reach that photos are known in, by name."""
+    held = [row for row in landing.not_moved(item.changes.held) if row.kind == "photo"]
+    if not held:
+        return []
+    root = Path(item.place.folder.path)
+    if len(held) == sum(row.kind == "photo" and not row.is_missing for row in item.known):
+        return [str(root / item.place.below)]
+    return sorted({str(root / Path(os.fsdecode(row.path)).parent) for row in held})
+
+
+def _count_files(summary: Summary, gathered: Sequence[_Gathered], landing: Landing) -> None:
+    unchanged = [row for item in gathered for row in item.changes.unchanged]
+    counts = landing.counts
+    summary.new, summary.changed, summary.moved = counts["new"], counts["changed"], counts["moved"]
+    summary.unchanged = counts["unchanged"] + sum(row.kind == "photo" for row in unchanged)
+    summary.found = summary.new + summary.changed + summary.moved + summary.unchanged
+    summary.other = counts["other"] + sum(row.kind == "other" for row in unchanged)
+    summary.unreadable = counts["unreadable"] + sum(row.has_failed for row in unchanged)
+    summary.skipped = sum(item.walked.skipped for item in gathered)

@@ -1,0 +1,105 @@
+"""Where readings land: each finds its row, or the row of the file that has moved; a batch is one transaction."""
+
+import sqlite3
+from collections import Counter, defaultdict
+from collections.abc import Iterable
+from dataclasses import replace
+from datetime import date
+
+from indexer.facts.changes import KnownFile
+from indexer.store import files
+from indexer.store.files import FileRow
+from indexer.store.opening import transaction
+from indexer.store.pictures import judge
+from indexer.store.successions import tell_succession
+
+
+class Landing:
+    """Takes the readings of one run and writes them down in batches.
+
+    `lost` are the rows of files that are not where they were; a new file with the same picture takes over such a row.
+    `counts` holds files by what became of them: new, changed, moved, unchanged, other, unreadable.
+    """
+
+    def __init__(self, connection: sqlite3.Connection, lost: Iterable[KnownFile], today: date) -> None:
+        self.today = today
+        self.counts: Counter[str] = Counter()
+        self._connection = connection
+        self._batch: list[tuple[FileRow, KnownFile | None]] = []
+        self._moved: set[int] = set()
+        self._replaced: list[tuple[str, str]] = []
+        self._lost: defaultdict[str, list[KnownFile]] = defaultdict(list)
+        for row in lost:
+            if row.key:
+                self._lost[row.key].append(row)
+
+    def add(self, row: FileRow, known: KnownFile | None) -> None:
+        """Take a reading for the next batch; `known` is the row its path had before."""
+        self._batch.append((row, known))
+
+    def write(self) -> None:
+        """Write the batch down; it stays in hand until it has been written whole."""
+        if not self._batch:
+            return
+        counts, moved = Counter(self.counts), set(self._moved)
+        with transaction(self._connection):
+            touched: set[str] = set()
+            for row, known in self._batch:
+                landed = self._take_over(row, moved) if known is None and row.key else row
+                counts.update(self._fates(landed, known))
+                files.save(self._connection, [landed])
+                touched.update(key for key in (row.key, known and known.key) if key)
+            judge(self._connection, touched, self.today)
+        self.counts, self._moved = counts, moved
+        self._replaced.extend(
+            (known.key, row.key)
+            for row, known in self._batch
+            if known and known.key and row.key and known.key != row.key
+        )
+        self._batch.clear()
+
+    def not_moved(self, rows: Iterable[KnownFile]) -> list[KnownFile]:
+        """Those of the lost rows that no new file has taken over."""
+        return [row for row in rows if row.id not in self._moved]
+
+    def _take_over(self, row: FileRow, moved: set[int]) -> FileRow:
+        """The row with the id of a lost file that shows the same picture, where there is one."""
+        for lost in self._lost.get(row.key or "", ()):
+            if lost.id not in moved:
+                moved.add(lost.id)
+                return replace(row, id=lost.id)
+        return row
+
+    def _fates(self, row: FileRow, known: KnownFile | None) -> Iterable[str]:
+        """What became of a file that was read; a photo with a failed step counts as a photo and as unreadable."""
+        if row.reading.failures:
+            yield "unreadable"
+        if row.reading.kind == "other":
+            yield "other"
+        if row.reading.kind == "photo":
+            if known is None or known.kind != "photo":
+                yield "new" if row.id is None or known else "moved"
+            else:
+                same = files.known_digest(self._connection, known.id) == files.digest_of(row.reading)
+                yield "unchanged" if same else "changed"
+
+    def settle(self, absent: Iterable[KnownFile], returned: Iterable[KnownFile], now: str) -> int:
+        """Once all is read and it is known who has only moved: write down who is gone, who is back, and which pictures
+        were saved over. Returns how many photos have no file left that is there."""
+        gone, back = self.not_moved(absent), list(returned)
+        keys = {row.key for row in (*gone, *back) if row.key}
+        with transaction(self._connection):
+            files.mark_missing(self._connection, (row.id for row in gone), now)
+            files.mark_returned(self._connection, (row.id for row in back))
+            judge(self._connection, keys, self.today)
+            self._tell_successions()
+        return len({row.key for row in gone if row.key and not files.is_present(self._connection, row.key)})
+
+    def _tell_successions(self) -> None:
+        """A picture saved over in place leaves its old key without a file: the word says which key came after it.
+
+        Only at the end of a run: two files that changed names with each other look like this halfway.
+        """
+        for old, new in self._replaced:
+            if not files.is_known(self._connection, old):
+                tell_succession(self._connection, old, new)

@@ -1,0 +1,157 @@
+"""Opening the index: for reading, for writing, brought up to the newest shape first."""
+
+import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from importlib.resources import files
+from pathlib import Path
+from urllib.parse import quote
+from uuid import uuid4
+
+from indexer.errors import IndexFileError, NoIndexError
+
+#: "WSHF" in `PRAGMA application_id`.
+APPLICATION_ID = 1465075782
+#: How long a statement waits for another run to let go of the index.
+BUSY_SECONDS = 5.0
+
+
+def migrations() -> list[tuple[int, str]]:
+    """(number, SQL script) of every migration, in order. The number is the name's first four digits."""
+    scripts = (item for item in files("indexer.store").joinpath("migrations").iterdir() if item.name.endswith(".sql"))
+    return sorted((int(item.name[:4]), item.read_text("utf-8")) for item in scripts)
+
+
+#: The shape that this version of the tool reads and writes; a test holds it against the migrations' numbers.
+NEWEST_SHAPE = 1
+
+
+def open_for_reading(path: Path) -> sqlite3.Connection:
+    """A connection that cannot write. Raises NoIndexError, IndexFileError."""
+    if not path.exists():
+        raise NoIndexError(
+            f"there is no index at {path}; make one with: weeksheaf index FOLDER (a folder that holds photos)"
+        )
+    with explained(path):
+        connection = connect(_reading_address(path))
+        shape = _checked_shape(connection, path)
+        if shape < NEWEST_SHAPE:
+            connection.close()
+            open_for_writing(path).close()
+            connection = connect(_reading_address(path))
+        connection.execute("PRAGMA query_only = ON")
+        return connection
+
+
+def open_for_writing(path: Path, *, create: bool = False) -> sqlite3.Connection:
+    """A connection in the newest shape; with `create`, makes the file and its folder where they are missing.
+
+    The caller begins and ends its own transactions. Raises NoIndexError, IndexFileError.
+    """
+    if not create and not path.exists():
+        raise NoIndexError(
+            f"there is no index at {path}; make one with: weeksheaf index FOLDER (a folder that holds photos)"
+        )
+    with explained(path):
+        path.parent.mkdir(parents=True, exist_ok=True)
+        connection = connect(f"file:{quoted(path)}")
+        shape = _checked_shape(connection, path)
+        connection.execute("PRAGMA journal_mode = WAL")
+        connection.execute("PRAGMA foreign_keys = ON")
+        _bring_up(connection, shape)
+        return connection
+
+
+@contextmanager
+def transaction(connection: sqlite3.Connection) -> Iterator[sqlite3.Connection]:
+    """All or nothing: commits at the end, rolls back when anything is raised."""
+    connection.execute("BEGIN IMMEDIATE")
+    try:
+        yield connection
+    except BaseException:
+        connection.execute("ROLLBACK")
+        raise
+    connection.execute("COMMIT")
+
+
+@contextmanager
+def explained(path: Path) -> Iterator[None]:
+    """Turn what SQLite or the system says about the index file into one line a person can act on."""
+    try:
+        yield
+    except sqlite3.Error as error:
+        raise IndexFileError(explanation(path, error)) from error
+    except OSError as error:
+        raise IndexFileError(
+            f"the index {path} cannot be used ({error.strerror}); choose another place with --index FILE"
+        ) from error
+
+
+def explanation(path: Path, error: sqlite3.Error) -> str:
+    """One line that names the index and the way out."""
+    name = getattr(error, "sqlite_errorname", "")
+    if name.startswith(("SQLITE_BUSY", "SQLITE_LOCKED")):
+        return f"the index {path} is in use by another run; wait until it is done, then try again"
+    if name == "SQLITE_FULL":
+        return f"the disk that holds the index {path} is full; make room there, then run the same command again"
+    if name == "SQLITE_NOTADB":
+        return f"{path} is not an index (it is another kind of file, left untouched); choose another with --index FILE"
+    if name.startswith("SQLITE_CORRUPT"):
+        return (
+            f"the index {path} is damaged; move it away, run weeksheaf index again, and bring your words back with:"
+            f" weeksheaf restore FILE (the newest file in {backup_folder(path)})"
+        )
+    if name.startswith(("SQLITE_READONLY", "SQLITE_CANTOPEN", "SQLITE_IOERR")):
+        return f"the index {path} cannot be opened or written ({error}); check the folder, or choose one with --index"
+    return f"the index {path} cannot be used ({error}); choose another with --index FILE"
+
+
+def backup_folder(path: Path) -> Path:
+    """Where the backups made unasked lie: beside the index."""
+    return path.with_name(path.name + "-backups")
+
+
+def connect(address: str, wait_seconds: float = BUSY_SECONDS) -> sqlite3.Connection:
+    connection = sqlite3.connect(address, uri=True, timeout=wait_seconds, isolation_level=None)
+    connection.row_factory = sqlite3.Row
+    return connection
+
+
+def quoted(path: Path) -> str:
+    return quote(os.fspath(path.absolute()).replace(os.sep, "/"), safe="/:")
+
+
+def _reading_address(path: Path) -> str:
+    """A plain read-only open of a WAL database fails in an unwritable folder; `immutable` is right there as long as
+    nobody has left a -wal file, which would hold part of the truth."""
+    unwritable = not os.access(path.parent, os.W_OK)
+    if unwritable and not path.with_name(path.name + "-wal").exists():
+        return f"file:{quoted(path)}?immutable=1"
+    return f"file:{quoted(path)}?mode=rw" if not unwritable else f"file:{quoted(path)}?mode=ro"
+
+
+def _checked_shape(connection: sqlite3.Connection, path: Path) -> int:
+    """The shape's number, 0 for an empty file. Raises IndexFileError for anything that is not an index of ours."""
+    shape = int(connection.execute("PRAGMA user_version").fetchone()[0])
+    mark = connection.execute("PRAGMA application_id").fetchone()[0]
+    tables = connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()[0]
+    if tables and mark != APPLICATION_ID:
+        raise IndexFileError(
+            f"{path} is a database of another program, left untouched; choose another with --index FILE"
+        )
+    if shape > NEWEST_SHAPE:
+        raise IndexFileError(
+            f"the index {path} was made by a newer version of weeksheaf (shape {shape}, this one knows {NEWEST_SHAPE});"
+            " update weeksheaf, or choose another with --index FILE"
+        )
+    return shape
+
+
+def _bring_up(connection: sqlite3.Connection, shape: int) -> None:
+    if shape == NEWEST_SHAPE:
+        return
+    for number, script in migrations():
+        if number > shape:
+            connection.executescript(script)
+    connection.execute("INSERT INTO about VALUES ('index_id', ?) ON CONFLICT (name) DO NOTHING", (uuid4().hex,))

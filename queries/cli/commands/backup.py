@@ -1,0 +1,23 @@
+"""weeksheaf backup"""
+
+from pathlib import Path
+
+import click
+
+from queries.cli.output import emit, plural
+from queries.cli.parameters import as_json
+from queries.cli.session import Session
+
+
+@click.command("backup")
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@as_json
+@click.pass_obj
+def command(session: Session, file: Path, as_json: bool) -> None:
+    """Save all that you told the tool to FILE: states, waits, notes, settings. Readable JSON."""
+    from indexer.store.backup import write_backup
+    from indexer.store.library_folders import refuse_inside_library
+
+    refuse_inside_library(session.connection, file)
+    count = write_backup(session.connection, file)
+    emit(as_json, {"file": str(file.absolute()), "words": count}, [f"{plural(count, 'word')} saved to {file}"])

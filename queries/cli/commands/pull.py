@@ -1,0 +1,38 @@
+"""weeksheaf pull"""
+
+from pathlib import Path
+
+import click
+
+from queries.cli import pull_words
+from queries.cli.output import emit
+from queries.cli.parameters import WeekType, as_json
+from queries.cli.session import Session
+from queries.photos import photos_of_week
+from queries.progress import UNTOLD, latest_words
+from queries.weeks import Week
+
+
+@click.command("pull")
+@click.argument("week", type=WeekType())
+@click.argument("folder", type=click.Path(path_type=Path))
+@click.option("--jpeg", "as_jpeg", is_flag=True, help="Upright sRGB JPEGs instead of exact copies.")
+@as_json
+@click.pass_obj
+def command(session: Session, week: Week, folder: Path, as_jpeg: bool, as_json: bool) -> None:
+    """Make a working folder of a week's photos, with a week sheet. Run again, it adds what is missing."""
+    from indexer.store.library_folders import library_folders
+    from queries.pull import pull_week
+
+    settings = session.settings
+    result = pull_week(
+        photos_of_week(session.connection, week, settings.day_starts_at),
+        week,
+        latest_words(session.connection, settings.week_rule).get(week, UNTOLD),
+        folder,
+        [Path(library.path) for library in library_folders(session.connection)],
+        as_jpeg=as_jpeg,
+        say=lambda line: click.echo(line, err=True),
+        album_day=lambda photo: photo.album_day(settings.day_starts_at),
+    )
+    emit(as_json, pull_words.document(week, result), pull_words.lines(result))

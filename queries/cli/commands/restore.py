@@ -1,0 +1,28 @@
+"""weeksheaf restore"""
+
+from pathlib import Path
+
+import click
+
+from queries.cli.output import emit, plural
+from queries.cli.parameters import as_json
+from queries.cli.session import Session
+from queries.settings import setting_named
+
+
+@click.command("restore")
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+@as_json
+@click.pass_obj
+def command(session: Session, file: Path, as_json: bool) -> None:
+    """Bring back what a backup holds. Nothing is lost or doubled: what the index has already stays as it is."""
+    from indexer.store.backup import read_backup, restore
+
+    words = read_backup(file)
+    for row in words["setting_log"]:
+        if row["value"] is not None:
+            setting_named(row["name"]).check(row["value"])
+    with session.telling(create=True) as connection:
+        done = restore(connection, words, session.today)
+    document = {"file": str(file.absolute()), "added": done.added, "had": done.had}
+    emit(as_json, document, [f"{plural(done.added, 'word')} restored from {file}, {done.had:,} were here already"])

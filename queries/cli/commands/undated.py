@@ -1,0 +1,19 @@
+"""weeksheaf undated"""
+
+import click
+
+from queries.cli import documents, wording
+from queries.cli.output import emit
+from queries.cli.parameters import as_json
+from queries.cli.session import Session
+from queries.photos import doubtful_photos
+
+
+@click.command("undated")
+@as_json
+@click.pass_obj
+def command(session: Session, as_json: bool) -> None:
+    """List the photos whose capture time is doubtful or unknown, with the reason."""
+    photos = doubtful_photos(session.connection)
+    document = {"photos": [documents.photo_fields(photo, session.settings) for photo in photos]}
+    emit(as_json, document, wording.undated(photos, session.settings))

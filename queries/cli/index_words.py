@@ -1,0 +1,90 @@
+"""What an index run found, as JSON and in words."""
+
+import os
+import sqlite3
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from indexer.errors import FolderError
+from indexer.scan import Summary
+from queries.cli.documents import device_fields
+from queries.cli.output import plural
+from queries.cli.visible import visible
+from queries.cli.wording import uncopied_lines
+from queries.devices import Device, devices, uncopied
+from queries.photos import doubtful_photos
+from queries.progress import week_table
+from queries.settings import Settings
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """How the whole index stands after a run."""
+
+    undated: int
+    late: int
+    weeks: int
+    devices: Sequence[Device]
+    uncopied: Sequence[Device]
+
+
+def standing(connection: sqlite3.Connection, settings: Settings) -> Standing:
+    table = week_table(connection, settings)
+    found = devices(connection)
+    return Standing(
+        undated=len(doubtful_photos(connection)),
+        late=sum(row.late for row in table.rows),
+        weeks=sum(bool(row.photos) for row in table.rows),
+        devices=found,
+        uncopied=uncopied(found),
+    )
+
+
+def document(summary: Summary, now: Standing) -> dict[str, Any]:
+    counts = ("found", "new", "changed", "moved", "unchanged", "missing", "other", "unreadable")
+    return {
+        **{name: getattr(summary, name) for name in counts},
+        "undated": now.undated,
+        "late": now.late,
+        "weeks": now.weeks,
+        "not_entered": summary.skipped,
+        "out_of_reach": summary.held,
+        "closed": [{"path": path, "reason": reason} for path, reason in summary.closed],
+        "not_copied_yet": [device_fields(device, now.uncopied) for device in now.uncopied],
+        "stopped": summary.was_stopped,
+    }
+
+
+def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[str]:
+    where = f" in {visible(', '.join(map(os.fspath, folders)))}" if folders else " in the library"
+    fates = ("new", "changed", "moved", "unchanged")
+    told = ", ".join(f"{getattr(summary, fate):,} {fate}" for fate in fates if getattr(summary, fate))
+    yield f"{plural(summary.found, 'photo')} found{where}" + (f": {told}" if told else "")
+    for count, words in (
+        (
+            summary.missing,
+            f"{plural(summary.missing, 'photo')} missing from where they were; nothing told of them is lost",
+        ),
+        (summary.other, f"{plural(summary.other, 'other file')}, not photos"),
+        (summary.unreadable, f"{plural(summary.unreadable, 'file')} not readable in full: weeksheaf unreadable"),
+        (now.undated, f"{plural(now.undated, 'photo')} with a doubtful date: weeksheaf undated"),
+        (now.late, f"{plural(now.late, 'photo')} came late to weeks that are done: weeksheaf weeks"),
+    ):
+        if count:
+            yield f"  {words}"
+    for path, reason in summary.closed:
+        yield f"  not entered: {visible(path)} ({reason})"
+    yield f"{plural(now.weeks, 'week')} with photos: weeksheaf weeks --unfinished"
+    yield from uncopied_lines(now.uncopied, now.devices)
+
+
+def held_error(summary: Summary) -> FolderError:
+    """The line for folders that held photos and show none."""
+    names = ", ".join(summary.held)
+    return FolderError(
+        f"{names} held photos and is empty or out of reach now; nothing was marked missing. Connect its disk and index"
+        f" again, or, if the photos are gone for good: weeksheaf index {names if len(summary.held) == 1 else 'FOLDER'}"
+        " --accept-missing"
+    )

@@ -1,0 +1,79 @@
+"""What the commands take, as parameter types: the text is parsed here and nowhere else."""
+
+from collections.abc import Callable
+from datetime import date
+from typing import Any, TypeVar
+
+import click
+
+from indexer.store.words import WAITS
+from queries.cli.session import Session
+from queries.photos import Photo
+from queries.weeks import Week, parse_week
+
+_F = TypeVar("_F", bound=Callable[..., Any])
+
+
+class WeekType(click.ParamType[Week]):
+    """A week by the person's own calendar."""
+
+    name = "WEEK"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Week:  # noqa: ARG002
+        if isinstance(value, Week):
+            return value
+        session = _session(ctx)
+        return parse_week(value, session.settings.week_rule, session.today)
+
+
+class PhotoType(click.ParamType[Photo]):
+    """A photo by its path or code."""
+
+    name = "PHOTO"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Photo:  # noqa: ARG002
+        from queries.naming import photo_named
+
+        return value if isinstance(value, Photo) else photo_named(_session(ctx).connection, value)
+
+
+class DateType(click.ParamType[date]):
+    """A date written 2026-04-01."""
+
+    name = "DATE"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> date:
+        if isinstance(value, date):
+            return value
+        try:
+            return date.fromisoformat(value)
+        except ValueError:
+            self.fail(f"{value!r} is not a date; write it like 2026-04-01", param, ctx)
+
+
+class WaitType(click.ParamType[str]):
+    """What a week waits for, "kind:what"; a text without a kind is a supply."""
+
+    name = "TEXT"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        kind, _colon, what = (part.strip() for part in str(value).partition(":"))
+        if kind.lower() in WAITS:
+            return f"{kind.lower()}:{what}" if what else kind.lower()
+        text = " ".join(str(value).split())
+        if not text.strip(": "):
+            self.fail(f'say what is waited for, such as {WAITS[0]}:"slate-blue cards"', param, ctx)
+        return f"supplies:{text}"
+
+
+def as_json(command: _F) -> _F:
+    """The --json option."""
+    return click.option("--json", "as_json", is_flag=True, help="One JSON document on stdout and nothing else.")(
+        command
+    )
+
+
+def _session(ctx: click.Context | None) -> Session:
+    assert ctx is not None  # click always gives one while it parses a command line
+    session: Session = ctx.obj
+    return session

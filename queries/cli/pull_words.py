@@ -1,0 +1,47 @@
+"""What a pull did, as JSON and in words."""
+
+from collections.abc import Iterator, Sequence
+from typing import Any
+
+from queries.cli.documents import week_fields
+from queries.cli.output import plural
+from queries.cli.visible import visible
+from queries.pull import PullResult, size_words
+from queries.weeks import Week
+
+
+def document(week: Week, result: PullResult) -> dict[str, Any]:
+    return {
+        "week": week_fields(week),
+        "folder": str(result.folder),
+        "added": list(result.added),
+        "kept": list(result.kept),
+        "left": _pairs("file", result.left),
+        "not_found": _pairs("path", result.not_found),
+        "failed": _pairs("file", result.failed),
+        "notes": _pairs("file", result.notes),
+        "sheets": [str(path) for path in result.sheets],
+        "bytes_written": result.bytes_written,
+    }
+
+
+def lines(result: PullResult) -> Iterator[str]:
+    there = f", {plural(len(result.kept), 'photo')} there already" if result.kept else ""
+    yield (
+        f"{plural(len(result.added), 'photo')} added ({size_words(result.bytes_written)}){there}:"
+        f" {visible(str(result.folder))}"
+    )
+    for title, pairs in (
+        ("left as it is", result.left),
+        ("not copied", result.not_found),
+        ("failed", result.failed),
+        ("note", result.notes),
+    ):
+        for name, reason in pairs:
+            yield f"  {title}: {visible(name)}: {visible(reason)}"
+    for sheet in result.sheets:
+        yield f"Week sheet: {visible(str(sheet))}"
+
+
+def _pairs(name: str, pairs: Sequence[tuple[str, str]]) -> list[dict[str, str]]:
+    return [{name: subject, "reason": reason} for subject, reason in pairs]

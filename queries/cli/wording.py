@@ -1,0 +1,224 @@
+"""Results in words: all that a person reads on the terminal is worded here."""
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+from itertools import groupby
+from pathlib import Path
+
+from queries.cli.output import columns, plural, width
+from queries.cli.visible import visible
+from queries.devices import Device
+from queries.evidence import EvidenceRow
+from queries.photos import Photo
+from queries.progress import Finished, Gap, WeekRow, WeekTable, Word
+from queries.settings import Settings
+from queries.weeks import Week, date_words, day_words, week_words
+
+#: From so many columns on the week table spells its headings out.
+_ROOMY = 100
+_NONE = "."
+
+
+def wait_words(waiting_for: Sequence[str]) -> str:
+    """ "supplies (slate-blue cards), prints"."""
+    parts = (wait.partition(":") for wait in waiting_for)
+    return ", ".join(f"{kind} ({what})" if what else kind for kind, _, what in parts)
+
+
+def state_words(word: Word) -> str:
+    """ "waiting for supplies (slate-blue cards)"."""
+    return f"waiting for {wait_words(word.waiting_for)}" if word.waiting_for else word.state
+
+
+# ---------------------------------------------------------------------------------------------------------- weeks
+
+
+def week_table(table: WeekTable) -> Iterator[str]:
+    """The weeks at a glance, days first, newest last."""
+    if not table.lines:
+        yield "No weeks to list."
+    else:
+        heads = (
+            ("week", "state", "photos", "portrait", "landscape", "square", "doubtful", "late")
+            if width() >= _ROOMY
+            else ("week", "state", "photos", "port.", "land.", "sq.", "doubt", "late")
+        )
+        set_rows = columns([heads, *(_week_cells(row) for row in table.rows)], numbers=range(2, 8))
+        yield set_rows[0]
+        rows = iter(set_rows[1:])
+        for line in table.lines:
+            yield from [_gap(line)] if isinstance(line, Gap) else _week_lines(next(rows), line)
+    if table.outside:
+        yield ""
+        yield f"{plural(table.outside, 'doubtful photo')} of other weeks: weeksheaf undated"
+
+
+def _week_lines(cells: str, row: WeekRow) -> Iterator[str]:
+    yield cells
+    if row.word.waiting_for:
+        yield f"    waits for {wait_words(row.word.waiting_for)}"
+
+
+def _week_cells(row: WeekRow) -> tuple[str, ...]:
+    counts = (row.photos, row.portrait, row.landscape, row.square, row.doubtful, row.late)
+    return (week_words(row.week), row.word.state, *(f"{count:,}" if count else _NONE for count in counts))
+
+
+def _gap(gap: Gap) -> str:
+    first, last = gap.first.first_day, gap.last.last_day
+    return f"    {gap.weeks:,} weeks without photos, {date_words(first)} - {date_words(last)}"
+
+
+# ---------------------------------------------------------------------------------------------------------- a week
+
+
+def week_page(
+    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, settings: Settings
+) -> Iterator[str]:
+    """One week: its state and history, then its days and photos."""
+    yield f"{week_words(week)} ({week.name}): {state_words(word)}, {plural(len(photos), 'photo')}"
+    for entry in log:
+        told = datetime.fromisoformat(entry.told_at).astimezone()
+        note = f"  {visible(entry.note)}" if entry.note else ""
+        yield f"  {date_words(told.date())} {told:%H:%M}  {visible(state_words(entry))}{note}"
+    yield from _finished(finished)
+    cells = columns([photo_cells(photo) for photo in photos]) if photos else []
+    for day, group in groupby(zip(photos, cells, strict=True), lambda pair: pair[0].album_day(settings.day_starts_at)):
+        yield ""
+        if day:
+            yield day_words(day)
+        for photo, line in group:
+            yield "  " + line
+            yield from remarks(photo)
+
+
+def _finished(finished: Finished) -> Iterator[str]:
+    if finished.late:
+        codes = ", ".join(photo.code for photo in finished.late)
+        yield f"  {plural(len(finished.late), 'photo')} came after it was done: {codes}"
+    if finished.gone:
+        yield f"  {plural(len(finished.gone), 'photo')} of the done page no longer in this week or library"
+
+
+def photo_cells(photo: Photo) -> tuple[str, ...]:
+    """Code, time, shape and size, camera, file name: one row a photo."""
+    return (
+        photo.code,
+        clock_words(photo),
+        photo.shape,
+        f"{photo.width} x {photo.height}",
+        visible(photo.camera or "-"),
+        visible(Path(photo.path).name),
+    )
+
+
+def remarks(photo: Photo) -> Iterator[str]:
+    """What a person should know about a photo besides."""
+    if photo.doubtful:
+        yield f"         date doubtful: {photo.reason}"
+    if photo.damage:
+        yield f"         damaged: {visible(photo.damage)}"
+    if len(photo.paths) > 1:
+        yield f"         also at {visible(', '.join(photo.paths[1:]))}"
+
+
+def clock_words(photo: Photo) -> str:
+    """ "09:15", or "day only"."""
+    taken = photo.taken or ""
+    return taken[11:16] if len(taken) > 10 else "day only"
+
+
+def taken_words(photo: Photo) -> str:
+    """When a photo was taken as far as is known: "Mon 30 Mar 2026 09:15:20", "30 Mar 2026", "1996-08", "unknown"."""
+    if photo.taken is None:
+        return "unknown"
+    if len(photo.taken) < 10:
+        return photo.taken
+    day = datetime.fromisoformat(photo.taken).date()
+    return f"{day_words(day)} {day.year} {photo.taken[11:]}".strip()
+
+
+# ------------------------------------------------------------------------------------------------ single questions
+
+
+def why(photo: Photo, rows: Sequence[EvidenceRow], settings: Settings) -> Iterator[str]:
+    """The verdict in one sentence, then every claim, the believed one marked."""
+    day = photo.album_day(settings.day_starts_at)
+    week = settings.week_rule.whole_week_of(day) if day else None
+    zone = f" ({photo.zone})" if photo.zone else ""
+    yield f"{photo.code}  {visible(photo.path)}"
+    yield f"taken {taken_words(photo)}{zone}, {'in ' + week_words(week) if week else 'in no week'}"
+    yield f"{'Doubtful' if photo.doubtful else 'Settled'}: {photo.source}; {photo.reason}."
+    yield ""
+    yield from columns(
+        [("", "source", "says", "which means"), *(_evidence_cells(row) for row in rows)],
+    )
+
+
+def _evidence_cells(row: EvidenceRow) -> tuple[str, ...]:
+    meaning = " ".join(part for part in ((row.claimed or "").replace("T", " "), row.zone) if part)
+    notes = "; ".join(part for part in (meaning, row.problem) if part)
+    return ("->" if row.is_chosen else "", row.source, visible(row.text), notes)
+
+
+def undated(photos: Sequence[Photo], settings: Settings) -> Iterator[str]:
+    """The photos to be looked at, each with its reason."""
+    if not photos:
+        yield "Every photo has a time that nothing speaks against."
+        return
+    yield f"{plural(len(photos), 'photo')} to look at; weeksheaf why CODE shows what is known of one"
+    for reason, group in groupby(sorted(photos, key=lambda photo: photo.reason), lambda photo: photo.reason):
+        yield ""
+        yield f"{reason}:"
+        yield from columns([_undated_cells(photo, settings) for photo in group])
+
+
+def _undated_cells(photo: Photo, settings: Settings) -> tuple[str, ...]:
+    day = photo.album_day(settings.day_starts_at)
+    week = settings.week_rule.whole_week_of(day) if day else None
+    return (f"  {photo.code}", taken_words(photo), week.name if week else "no week", visible(Path(photo.path).name))
+
+
+def devices(found: Sequence[Device], uncopied: Sequence[Device]) -> Iterator[str]:
+    """Cameras and phones with their first and last photo."""
+    if not found:
+        yield "No photos yet."
+        return
+    rows = [("camera or phone", "serial", "photos", "first", "last")]
+    rows += [
+        (
+            visible(device.camera or "(none named)"),
+            visible(device.serial or ""),
+            f"{device.photos:,}",
+            _day_of(device.first),
+            _day_of(device.last),
+        )
+        for device in found
+    ]
+    yield from columns(rows, numbers=[2])
+    yield from uncopied_lines(uncopied, found)
+
+
+def uncopied_lines(uncopied: Sequence[Device], found: Sequence[Device]) -> Iterator[str]:
+    """A sentence for each device that ends weeks before the others."""
+    newest = max((device.last for device in found if device.last), default="")
+    for device in uncopied:
+        last = device.last or ""
+        weeks = (datetime.fromisoformat(newest[:10]) - datetime.fromisoformat(last[:10])).days // 7
+        yield (
+            f"The {visible(device.camera or '')} ends on {_day_of(last)}, {plural(weeks, 'week')} before the newest"
+            " photo: it has probably not been copied yet."
+        )
+
+
+def _day_of(taken: str | None) -> str:
+    return date_words(datetime.fromisoformat(taken[:10]).date()) if taken else "-"
+
+
+def unreadable(rows: Sequence[tuple[str, str, str]]) -> Iterator[str]:
+    """Files with the step that failed and the reason."""
+    if not rows:
+        yield "Every file could be read."
+    for path, step, reason in rows:
+        yield visible(path)
+        yield f"    {step}: {visible(reason)}"

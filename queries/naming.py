@@ -1,0 +1,67 @@
+"""From what a person types to the photo meant: a path, a code, or the first letters of a key."""
+
+import os
+import re
+import sqlite3
+from pathlib import Path
+
+from indexer.errors import UnknownPhotoError
+from indexer.facts.codes import LEAST
+from indexer.store.library_folders import is_inside, library_folders
+from queries.photos import Photo, photos_with_keys
+
+_LETTERS = re.compile(r"[0-9a-f]+", re.IGNORECASE)
+
+
+def photo_named(connection: sqlite3.Connection, text: str) -> Photo:
+    """The one photo that answers to `text`. Raises UnknownPhotoError where none or more than one does."""
+    path = Path(text)
+    key = _key_at(connection, path) or (_key_inside(connection, path) if path.is_file() else None)
+    if key is None and _LETTERS.fullmatch(text):
+        key = _key_by_letters(connection, text.lower())
+    found = photos_with_keys(connection, [key]) if key else []
+    if not found:
+        raise UnknownPhotoError(
+            f"no photo in the index answers to {text}; give its path or the code printed beside it,"
+            " and run weeksheaf index if it is new"
+        )
+    return found[0]
+
+
+def _key_at(connection: sqlite3.Connection, path: Path) -> str | None:
+    """The key of the indexed file at a path, there or missing."""
+    real = os.path.realpath(path)
+    for folder in library_folders(connection):
+        if is_inside(real, folder.path):
+            below = os.fsencode(os.path.relpath(real, folder.path))
+            row = connection.execute(
+                "SELECT key FROM file WHERE folder_id = ? AND path = ?", (folder.id, below)
+            ).fetchone()
+            return row["key"] if row else None
+    return None
+
+
+def _key_inside(connection: sqlite3.Connection, path: Path) -> str | None:
+    """The key by a file's content: a copy counts as its photo. A converted one is known by the week.json beside it."""
+    from indexer.facts.reading import read_file  # slow to import, and seldom needed
+    from queries.pull import pulled_key
+
+    facts = read_file(str(path)).facts
+    if facts and connection.execute("SELECT 1 FROM picture WHERE key = ?", (facts.key,)).fetchone():
+        return facts.key
+    return pulled_key(path)
+
+
+def _key_by_letters(connection: sqlite3.Connection, letters: str) -> str | None:
+    """The key with this code, else the only one that begins so."""
+    row = connection.execute("SELECT key FROM picture WHERE code = ?", (letters,)).fetchone()
+    if row:
+        return str(row["key"])
+    if len(letters) < LEAST:
+        return None
+    rows = connection.execute("SELECT key, code FROM picture WHERE key >= ? AND key < ?", (letters, letters + "g"))
+    found = rows.fetchall()
+    if len(found) > 1:
+        codes = ", ".join(row["code"] for row in found[:5])
+        raise UnknownPhotoError(f"{letters} may be any of {codes}; give more letters")
+    return str(found[0]["key"]) if found else None

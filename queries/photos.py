@@ -1,0 +1,130 @@
+"""Photos as the index knows them."""
+
+import os
+import sqlite3
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from datetime import date, time, timedelta
+
+from queries.weeks import Week, day_of
+
+
+@dataclass(frozen=True, slots=True)
+class Photo:
+    """One photo: a picture with all the places where its bytes lie.
+
+    `taken` is ISO 8601 of reduced precision, local wall clock ("2026-03-30T09:15:20", "2026-03-30T09:15", "2026-03-30",
+    "2026-03", "2026") or None; `fraction` the digits of the second's decimal fraction ("" if none). `zone` is "+02:00"
+    where known. Sizes are pixels of the displayed picture. `path` is the file that speaks for the photo (absolute),
+    `paths` all present ones, that one first. `size` (bytes) and `mtime_ns` are those of `path` when it was indexed.
+    `damage` says why the pixels cannot be read whole, or is None.
+    """
+
+    key: str
+    code: str
+    path: str
+    paths: tuple[str, ...]
+    size: int
+    mtime_ns: int
+    format: str
+    taken: str | None
+    fraction: str
+    precision: str
+    zone: str | None
+    source: str
+    doubtful: bool
+    reason: str
+    shape: str
+    width: int
+    height: int
+    orientation: int
+    camera: str | None
+    damage: str | None
+
+    def album_day(self, starts_at: time) -> date | None:
+        """The day it belongs to, None where only a month or less is known."""
+        return day_of(self.taken, self.precision, starts_at)
+
+
+def photos_of_week(connection: sqlite3.Connection, week: Week, starts_at: time) -> list[Photo]:
+    """The photos of a week that are there, in the order they were taken; those known by day only end their day."""
+    rows = connection.execute(
+        "SELECT * FROM photo WHERE present AND taken >= ? AND taken < ?",
+        (week.first_day.isoformat(), (week.next_first_day + timedelta(days=1)).isoformat()),
+    ).fetchall()
+    return [photo for photo in _photos(connection, rows) if (day := photo.album_day(starts_at)) and day in week]
+
+
+def doubtful_photos(connection: sqlite3.Connection) -> list[Photo]:
+    """The photos whose capture time is to be looked at, those without any first."""
+    return _photos(connection, connection.execute("SELECT * FROM photo WHERE present AND doubtful").fetchall())
+
+
+def photos_with_keys(connection: sqlite3.Connection, keys: Iterable[str]) -> list[Photo]:
+    """The photos with these keys, there or missing; a key that the index does not know has none."""
+    rows = [connection.execute("SELECT * FROM photo WHERE key = ?", (key,)).fetchone() for key in keys]
+    return _photos(connection, [row for row in rows if row])
+
+
+def zone_text(offset_minutes: int | None) -> str | None:
+    """ "+02:00" for 120."""
+    if offset_minutes is None:
+        return None
+    hours, minutes = divmod(abs(offset_minutes), 60)
+    return f"{'-' if offset_minutes < 0 else '+'}{hours:02}:{minutes:02}"
+
+
+def _photos(connection: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> list[Photo]:
+    return sorted((_photo(row, _paths(connection, row)) for row in rows), key=_order)
+
+
+def _order(photo: Photo) -> tuple[str, bool, str, str, str]:
+    """By day, by clock time with those without one last, then by the camera's own numbering."""
+    taken = photo.taken or ""
+    return taken[:10], len(taken) <= 10, taken, photo.fraction, os.path.basename(photo.path)  # noqa: PTH119
+
+
+def _paths(connection: sqlite3.Connection, row: sqlite3.Row) -> tuple[str, ...]:
+    """All present places of a photo, the speaking one first; that one alone when none is there."""
+    lead = _path(row["folder"], row["path"])
+    others = connection.execute(
+        "SELECT folder, path FROM photo_file WHERE key = ? AND file_id <> ? AND missing_since IS NULL"
+        " ORDER BY folder, path",
+        (row["key"], row["file_id"]),
+    )
+    return (lead, *(_path(other["folder"], other["path"]) for other in others))
+
+
+def _path(folder: bytes, below: bytes) -> str:
+    return os.path.join(os.fsdecode(folder), os.fsdecode(below))  # noqa: PTH118
+
+
+def _photo(row: sqlite3.Row, paths: tuple[str, ...]) -> Photo:
+    return Photo(
+        key=row["key"],
+        code=row["code"],
+        path=paths[0],
+        paths=paths,
+        size=row["size"],
+        mtime_ns=row["mtime_ns"],
+        format=row["format"],
+        taken=row["taken"],
+        fraction=row["fraction"],
+        precision=row["precision"],
+        zone=zone_text(row["offset_minutes"]),
+        source=row["source"],
+        doubtful=bool(row["doubtful"]),
+        reason=row["reason"],
+        shape=row["shape"],
+        width=row["width"],
+        height=row["height"],
+        orientation=row["orientation"],
+        camera=row["camera"] or None,
+        damage=row["damage"],
+    )
+
+
+def unreadable_files(connection: sqlite3.Connection) -> list[tuple[str, str, str]]:
+    """(path, step, reason) of every step that failed on a file that is there."""
+    rows = connection.execute("SELECT folder, path, step, reason FROM unreadable ORDER BY folder, path, step")
+    return [(_path(row["folder"], row["path"]), row["step"], row["reason"]) for row in rows]

@@ -1,0 +1,246 @@
+"""Which weeks there are, what each holds, and how far it has come."""
+
+import json
+import sqlite3
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from datetime import date, time
+from itertools import pairwise
+
+from queries.photos import Photo
+from queries.settings import Settings
+from queries.weeks import Week, WeekRule
+
+#: More empty weeks in a row than this become one line.
+MOST_EMPTY_ROWS = 8
+FINISHED = frozenset({"done", "skipped"})
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """One entry of a week's log. `told_at` is UTC."""
+
+    uuid: str
+    told_at: str
+    state: str
+    waiting_for: tuple[str, ...]
+    note: str
+
+
+UNTOLD = Word("", "", "open", (), "")
+
+
+@dataclass(frozen=True, slots=True)
+class WeekRow:
+    """A week as the table shows it: counts of its photos, and what was last told of it."""
+
+    week: Week
+    word: Word = UNTOLD
+    photos: int = 0
+    keepers: int = 0
+    portrait: int = 0
+    landscape: int = 0
+    square: int = 0
+    doubtful: int = 0
+    late: int = 0
+
+    @property
+    def is_empty(self) -> bool:
+        """No photos and nothing told."""
+        return not self.photos and self.word is UNTOLD
+
+    @property
+    def is_ready(self) -> bool:
+        """Photos are there and nothing is waited for: a week that could be made tonight."""
+        return bool(self.photos) and self.word.state in ("open", "started")
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """A run of empty weeks too long to list."""
+
+    first: Week
+    last: Week
+    weeks: int
+
+
+@dataclass(frozen=True, slots=True)
+class WeekTable:
+    """`lines` in calendar order, newest last. `outside` counts doubtful photos whose weeks lie outside the table's
+    span: a doubtful time does not stretch it."""
+
+    lines: Sequence[WeekRow | Gap] = field(default_factory=tuple)
+    outside: int = 0
+
+    @property
+    def rows(self) -> list[WeekRow]:
+        return [line for line in self.lines if isinstance(line, WeekRow)]
+
+    @property
+    def gaps(self) -> list[Gap]:
+        return [line for line in self.lines if isinstance(line, Gap)]
+
+
+@dataclass(frozen=True, slots=True)
+class DayCount:
+    """The photos of one album day."""
+
+    photos: int
+    portrait: int
+    landscape: int
+    square: int
+    doubtful: int
+
+
+def week_table(connection: sqlite3.Connection, settings: Settings) -> WeekTable:
+    """Every week from the first to the last photo, those with none too, and every week that something was told of."""
+    rule, starts_at = settings.week_rule, settings.day_starts_at
+    words = latest_words(connection, rule)
+    late = _late_counts(connection, words, starts_at)
+    table = lay_out(_counts_by_day(connection, starts_at), words, rule)
+    return replace(
+        table,
+        lines=[replace(line, late=late[line.week]) if isinstance(line, WeekRow) else line for line in table.lines],
+    )
+
+
+def lay_out(days: Mapping[date, DayCount], words: Mapping[Week, Word], rule: WeekRule) -> WeekTable:
+    """Sort counted days and told words into weeks. Pure."""
+    rows = {week: WeekRow(week, word) for week, word in words.items()}
+    outside = 0
+    for day, count in days.items():
+        week = rule.whole_week_of(day)
+        if week:
+            rows[week] = _with(rows.get(week) or WeekRow(week), count)
+        else:
+            outside += count.photos
+    settled = [row.week for row in rows.values() if row.photos > row.doubtful]
+    first, last = (min(settled), max(settled)) if settled else (None, None)
+    for week, row in list(rows.items()):
+        is_inside = first is None or last is None or first <= week <= last
+        if not is_inside and row.word is UNTOLD:
+            outside += row.photos
+            del rows[week]
+    return WeekTable(list(_filled(sorted(rows.values(), key=lambda row: row.week), rule)), outside)
+
+
+def choose(
+    table: WeekTable,
+    *,
+    unfinished: bool = False,
+    ready: bool = False,
+    since: date | None = None,
+    until: date | None = None,
+) -> WeekTable:
+    """The lines that are asked for. Pure."""
+
+    def is_wanted(line: WeekRow | Gap) -> bool:
+        first, last = (line.week, line.week) if isinstance(line, WeekRow) else (line.first, line.last)
+        if (since and last.last_day < since) or (until and first.first_day > until):
+            return False
+        if isinstance(line, Gap):
+            return not ready
+        return not (unfinished and line.word.state in FINISHED) and not (ready and not line.is_ready)
+
+    return replace(table, lines=[line for line in table.lines if is_wanted(line)])
+
+
+def latest_words(connection: sqlite3.Connection, rule: WeekRule) -> dict[Week, Word]:
+    """What holds for each week that anything was told of, by the week that holds the told week's fourth day."""
+    rows = connection.execute("SELECT * FROM week_state ORDER BY told_at, uuid")
+    return {rule.week_holding_told(date.fromisoformat(row["first_day"])): _word(row) for row in rows}
+
+
+def log_of(connection: sqlite3.Connection, week: Week, rule: WeekRule) -> list[Word]:
+    """All that was told of a week, oldest first."""
+    rows = connection.execute("SELECT * FROM week_log ORDER BY told_at, uuid")
+    return [_word(row) for row in rows if rule.week_holding_told(date.fromisoformat(row["first_day"])) == week]
+
+
+@dataclass(frozen=True, slots=True)
+class Finished:
+    """A done week against today's photos: `late` photos are in the week and not on the page, `gone` keys the
+    reverse."""
+
+    late: Sequence[Photo] = ()
+    gone: Sequence[str] = ()
+
+
+def compare_with_page(connection: sqlite3.Connection, word: Word, photos: Sequence[Photo]) -> Finished:
+    """What changed in a week since it was marked done; nothing when it is not done."""
+    if word.state != "done":
+        return Finished()
+    held = connection.execute("SELECT photo_key FROM week_holding WHERE log_uuid = ? ORDER BY photo_key", (word.uuid,))
+    keys = [key for (key,) in held]
+    late = [photo for photo in photos if photo.key not in set(keys)]
+    return Finished(late, sorted(set(keys) - {photo.key for photo in photos}))
+
+
+def _late_counts(connection: sqlite3.Connection, words: Mapping[Week, Word], starts_at: time) -> Counter[Week]:
+    """How many photos turned up in each done week after it was marked so."""
+    done = {week.first_day.isoformat(): week for week, word in words.items() if word.state == "done"}
+    asked = json.dumps([[first, week.next_first_day.isoformat(), words[week].uuid] for first, week in done.items()])
+    rows = connection.execute(_LATE, {"weeks": asked, "shift": _shift(starts_at)})
+    return Counter({done[first]: count for first, count in rows})
+
+
+def _counts_by_day(connection: sqlite3.Connection, starts_at: time) -> dict[date, DayCount]:
+    rows = connection.execute(_DAYS, {"shift": _shift(starts_at)})
+    return {date.fromisoformat(day): DayCount(*counts) for day, *counts in rows if day}
+
+
+def _with(row: WeekRow, count: DayCount) -> WeekRow:
+    return replace(
+        row,
+        photos=row.photos + count.photos,
+        keepers=row.keepers + count.photos,
+        portrait=row.portrait + count.portrait,
+        landscape=row.landscape + count.landscape,
+        square=row.square + count.square,
+        doubtful=row.doubtful + count.doubtful,
+    )
+
+
+def _filled(rows: Iterable[WeekRow], rule: WeekRule) -> Iterator[WeekRow | Gap]:
+    """The rows with the empty weeks between them, a long run of which is one gap."""
+    ordered = list(rows)
+    yield from ordered[:1]
+    for before, after in pairwise(ordered):
+        empty = (after.week.first_day - before.week.first_day).days // 7 - 1
+        if empty > MOST_EMPTY_ROWS:
+            first = rule.week_of(before.week.next_first_day)
+            yield Gap(first, rule.week_of(date.fromordinal(after.week.first_day.toordinal() - 1)), empty)
+        elif empty:
+            yield from (WeekRow(week) for week in list(rule.between(before.week, after.week))[1:-1])
+        yield after
+
+
+def _word(row: sqlite3.Row) -> Word:
+    return Word(row["uuid"], row["told_at"], row["state"], tuple(json.loads(row["waiting_for"])), row["note"])
+
+
+def _shift(starts_at: time) -> str:
+    """SQLite's date modifier that moves the small hours to the day they belong to."""
+    return f"-{starts_at.hour * 60 + starts_at.minute} minutes"
+
+
+#: The album day of a photo in SQL, the same as `weeks.day_of` gives (a test holds the two together).
+_DAY = "CASE precision WHEN 'day' THEN taken ELSE date(taken, :shift) END"
+
+_DAYS = f"""
+SELECT {_DAY} AS day, count(*), sum(shape = 'portrait'), sum(shape = 'landscape'), sum(shape = 'square'), sum(doubtful)
+FROM photo
+WHERE present AND precision IN ('second', 'minute', 'day')
+GROUP BY day
+"""
+
+_LATE = f"""
+SELECT asked.value ->> 0 AS first_day, count(*)
+FROM json_each(:weeks) AS asked
+JOIN photo ON taken >= asked.value ->> 0 AND taken < date(asked.value ->> 1, '+1 day')
+WHERE present AND precision IN ('second', 'minute', 'day')
+  AND {_DAY} >= asked.value ->> 0 AND {_DAY} < asked.value ->> 1
+  AND NOT EXISTS (SELECT 1 FROM week_holding WHERE log_uuid = asked.value ->> 2 AND photo_key = photo.key)
+GROUP BY first_day
+"""
