@@ -23,7 +23,7 @@ DAY, WEEK = timedelta(days=1), timedelta(days=7)
 
 rules = st.sampled_from(EVERY_RULE)
 days = st.dates(date(2, 1, 1), date(9998, 12, 31))
-NO_DATE = "give a date that exists, or a week such as 2026-W14."
+NO_DATE = "give a date that exists, or a week such as 2026-W14"
 each_rule = pytest.mark.parametrize("rule", EVERY_RULE, ids=str)
 
 
@@ -190,18 +190,18 @@ def test_the_forms_of_a_week(text: str, name: str) -> None:
 @pytest.mark.parametrize("text", ["", "next", "2026", "2026-14", "26-W14", "2026-W14-3", "20260401", "٢٠٢٦-W١٤"])
 def test_another_text_is_refused_with_the_forms_that_are_read(text: str) -> None:
     """A text in no known form is named in the error, together with each form that is accepted."""
-    error = f"'{text}' is not a week: give 2026-W14, any date in it (2026-04-01), this or last."
+    error = f"'{text}' is not a week: give 2026-W14, any date in it (2026-04-01), this or last"
     assert answer(parse_week, text, ISO, TODAY) == error
 
 
 @pytest.mark.parametrize(
     ("text", "rule", "error"),
     [
-        ("2025-W53", ISO, "week 2025-W53: 2025 has 52 weeks, and the last is 2025-W52 (22 - 28 Dec 2025)."),
-        ("2026-w0", ISO, "week 2026-W00: 2026 has 53 weeks, and the last is 2026-W53 (28 Dec 2026 - 3 Jan 2027)."),
-        ("2026-W53", US, "week 2026-W53: 2026 has 52 weeks, and the last is 2026-W52 (20 - 26 Dec 2026)."),
-        ("9999-W53", ISO, "week 9999-W53: 9999 has 52 weeks, and the last is 9999-W52."),
-        ("0000-W01", ISO, "year 0000 in the calendar: give a year from 0001 to 9999."),
+        ("2025-W53", ISO, "week 2025-W53: 2025 has 52 weeks, and the last is 2025-W52 (22 - 28 Dec 2025)"),
+        ("2026-w0", ISO, "week 2026-W00: 2026 has 53 weeks, and the last is 2026-W53 (28 Dec 2026 - 3 Jan 2027)"),
+        ("2026-W53", US, "week 2026-W53: 2026 has 52 weeks, and the last is 2026-W52 (20 - 26 Dec 2026)"),
+        ("9999-W53", ISO, "week 9999-W53: 9999 has 52 weeks, and the last is 9999-W52"),
+        ("0000-W01", ISO, "year 0000 in the calendar: give a year from 0001 to 9999"),
         ("2026-02-30", ISO, f"date 2026-02-30: {NO_DATE}"),
         ("2026-13-01", ISO, f"date 2026-13-01: {NO_DATE}"),
     ],
