@@ -37,9 +37,15 @@ class MetadataError(Exception):
 
 @dataclass(frozen=True, slots=True)
 class Metadata:
-    """What an Exif block says. `orientation` is 1..8, 1 where the tag is absent or holds a reserved value."""
+    """What an Exif block says.
+
+    `orientation` is 1..8, 1 where the tag is absent or holds a reserved value; `width` and `height` are the pixels of
+    the picture as stored, 0 where the block does not say.
+    """
 
     orientation: int = 1
+    width: int = 0
+    height: int = 0
     camera: Camera = NO_CAMERA
     latitude: float | None = None
     longitude: float | None = None
@@ -60,6 +66,8 @@ def metadata_of(tags: Mapping[str, Any]) -> Metadata:
     """Turn exifread's tags into values."""
     return Metadata(
         orientation=_orientation(tags),
+        width=_first_number(tags, "EXIF ExifImageWidth"),
+        height=_first_number(tags, "EXIF ExifImageLength"),
         camera=Camera(
             make=_text(tags, "Image Make"),
             model=_text(tags, "Image Model"),
@@ -145,9 +153,15 @@ def _text(tags: Mapping[str, Any], name: str) -> str:
 
 def _orientation(tags: Mapping[str, Any]) -> int:
     """Reserved values count as 1 (Exif 2.32, tag 0x0112)."""
-    values = tags["Image Orientation"].values if "Image Orientation" in tags else ()
-    first = values[0] if isinstance(values, Sequence) and len(values) else None
-    return first if isinstance(first, int) and 1 <= first <= 8 else 1
+    value = _first_number(tags, "Image Orientation")
+    return value if 1 <= value <= 8 else 1
+
+
+def _first_number(tags: Mapping[str, Any], name: str) -> int:
+    """A tag's first whole number, 0 where there is none above."""
+    values = tags[name].values if name in tags else ()
+    first = values[0] if isinstance(values, Sequence) and len(values) else 0
+    return first if isinstance(first, int) and first > 0 else 0
 
 
 def _numbers(tags: Mapping[str, Any], name: str) -> list[float]:

@@ -48,15 +48,18 @@ def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
             return _unreadable(f"not a picture inside: {error}" if status.st_size else "the file is empty")
         return FileReading("other")
     except BrokenContainer as error:
-        return _unreadable(str(error))
+        container = _without_picture(error)
     metadata, failures = _metadata(file, container)
     if container.damage:
         failures = (*failures, Failure("pixels", container.damage))
+    width, height = container.width or metadata.width, container.height or metadata.height
+    if not (width and height):
+        return _unreadable(container.damage or "its header gives no size")
     facts = PhotoFacts(
         key=picture_key(file, status.st_size, container.picture_spans),
         format=container.format,
-        stored_width=container.width,
-        stored_height=container.height,
+        stored_width=width,
+        stored_height=height,
         orientation=container.turn or metadata.orientation,
         camera=metadata.camera,
         latitude=metadata.latitude,
@@ -68,6 +71,12 @@ def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
 
 def _unreadable(reason: str) -> FileReading:
     return FileReading("unreadable", failures=(Failure("header", reason),))
+
+
+def _without_picture(error: BrokenContainer) -> Container:
+    """What is left of a picture whose header breaks off: its metadata may still say when it was taken, and how
+    large."""
+    return Container("JPEG", 0, 0, exif=error.exif, xmp=error.xmp, damage=error.reason)
 
 
 def _metadata(file: BinaryIO, container: Container) -> tuple[Metadata, tuple[Failure, ...]]:

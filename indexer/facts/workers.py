@@ -1,4 +1,4 @@
-"""The pool of reading processes: paths out, readings back, and no file can stop the run.
+"""The pool of working processes: jobs out, results back, and no file can stop the run.
 
 A process of its own is what fences in the libraries that read foreign bytes: one that hangs is ended after a time
 limit, one that crashes takes only the file with it that it was reading. Processes are spawned everywhere, so that no
@@ -8,33 +8,45 @@ open connection is carried into them.
 import os
 import signal
 from collections import deque
-from collections.abc import Generator, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterator, Sequence
 from dataclasses import dataclass, field
+from functools import partial
 from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from multiprocessing.process import BaseProcess
 from time import monotonic
+from typing import Any, Generic, TypeVar
 
 from indexer.facts.reading import read_file
 from indexer.facts.records import Failure, FileReading
 
-#: A file that takes longer is given up. The slowest real file seen took well under a second.
+#: A file that takes longer to read is given up. The slowest real file seen took well under a second.
 SECONDS_PER_FILE = 20.0
 #: Below this many files a further process costs more to start than it saves.
 FILES_PER_PROCESS = 200
-#: Files handed to a process at a time.
-_HANDFUL = 32
+#: Jobs handed to a process at a time, at most.
+_MOST_AT_ONCE = 32
 #: `wait` takes at most 63 handles on Windows.
 _MOST_PROCESSES = 32
 
 _context = get_context("spawn")
 
+_J = TypeVar("_J")
+_R = TypeVar("_R")
 
-def process_count(files: int) -> int:
-    """How many processes are worth starting for so many files on this machine."""
+
+@dataclass(frozen=True, slots=True)
+class Lost:
+    """A job whose process hung or died; the reason in words."""
+
+    reason: str
+
+
+def process_count(jobs: int, jobs_per_process: int = FILES_PER_PROCESS) -> int:
+    """How many processes are worth starting for so many jobs on this machine."""
     affinity = getattr(os, "sched_getaffinity", None)
     processors = len(affinity(0)) if affinity else os.cpu_count() or 1
-    return max(1, min(processors, _MOST_PROCESSES, files // FILES_PER_PROCESS + 1))
+    return max(1, min(processors, _MOST_PROCESSES, jobs // jobs_per_process + 1))
 
 
 def read_all(
@@ -44,76 +56,91 @@ def read_all(
 
     Closing the iterator, or an exception in the loop over it, ends the processes at once.
     """
-    left = deque(range(len(paths)))
-    workers = [_Worker(latest_year) for _ in range(process_count(len(paths)))]
+    task = partial(read_file, latest_year=latest_year)
+    for place, result in run_all(task, paths, seconds_per_job=seconds_per_file, processes=process_count(len(paths))):
+        if isinstance(result, Lost):
+            yield place, FileReading("unreadable", failures=(Failure("reader", result.reason),))
+        else:
+            yield place, result
+
+
+def run_all(
+    task: Callable[[_J], _R], jobs: Sequence[_J], *, seconds_per_job: float, processes: int
+) -> Generator[tuple[int, _R | Lost]]:
+    """Do `task` (a plain function, or a partial of one) on every job in `processes` processes.
+
+    Yields (the job's place, its result, or Lost) as they come, in no set order; ends the processes when closed.
+    """
+    left = deque(range(len(jobs)))
+    handful = min(_MOST_AT_ONCE, len(jobs) // (4 * processes) + 1)  # small enough that no process is left idle early
+    workers: list[_Worker[_J, _R]] = [_Worker(task) for _ in range(min(processes, len(jobs)))]
     try:
         while left or any(worker.pending for worker in workers):
             for worker in workers:
-                worker.feed(left, paths)
-            yield from _collect(workers, seconds_per_file, left)
+                worker.feed(left, jobs, handful)
+            yield from _collect(workers, seconds_per_job, left)
     finally:
         for worker in workers:
             worker.end()
 
 
-def _collect(workers: Sequence["_Worker"], limit: float, left: deque[int]) -> Iterator[tuple[int, FileReading]]:
+def _collect(workers: Sequence["_Worker[_J, _R]"], limit: float, left: deque[int]) -> Iterator[tuple[int, _R | Lost]]:
     """What has come back by now; waits for the first to answer or to run out of time."""
     busy = [worker for worker in workers if worker.pending]
     patience = min(worker.since + limit for worker in busy) - monotonic()
     ready = set(map(id, wait([worker.connection for worker in busy], max(0.0, patience))))
     for worker in busy:
         if id(worker.connection) in ready:
-            yield from worker.receive(left)
+            yield worker.receive(left)
         elif monotonic() - worker.since >= limit:
             yield worker.give_up(f"the reader was stopped after {limit:g} seconds on this file", left)
 
 
 @dataclass(slots=True)
-class _Worker:
+class _Worker(Generic[_J, _R]):
     """One process and what it has been given. `since` is when it began on the first of `pending`."""
 
-    latest_year: int
+    task: Callable[[_J], _R]
     pending: deque[int] = field(default_factory=deque)
     since: float = 0.0
     process: BaseProcess = field(init=False)
-    connection: "Connection[object, object]" = field(init=False)
+    connection: "Connection[Any, Any]" = field(init=False)
 
     def __post_init__(self) -> None:
         self._start()
 
     def _start(self) -> None:
         self.connection, theirs = _context.Pipe()
-        self.process = _context.Process(target=_serve, args=(theirs, self.latest_year), daemon=True)
+        self.process = _context.Process(target=_serve, args=(theirs, self.task), daemon=True)
         self.process.start()
         theirs.close()
 
-    def feed(self, left: deque[int], paths: Sequence[str]) -> None:
+    def feed(self, left: deque[int], jobs: Sequence[_J], handful: int) -> None:
         if self.pending or not left:
             return
-        self.pending.extend(left.popleft() for _ in range(min(_HANDFUL, len(left))))
+        self.pending.extend(left.popleft() for _ in range(min(handful, len(left))))
         self.since = monotonic()
         try:
-            self.connection.send([paths[place] for place in self.pending])
+            self.connection.send([jobs[place] for place in self.pending])
         except OSError:
             pass  # it has died: receiving will say so
 
-    def receive(self, left: deque[int]) -> Iterator[tuple[int, FileReading]]:
+    def receive(self, left: deque[int]) -> tuple[int, _R | Lost]:
         try:
-            reading = self.connection.recv()
+            result: _R = self.connection.recv()
         except (EOFError, OSError):
-            yield self.give_up("the reader crashed on this file", left)
-            return
+            return self.give_up("the reader crashed on this file", left)
         self.since = monotonic()
-        yield self.pending.popleft(), reading  # type: ignore[misc]
+        return self.pending.popleft(), result
 
-    def give_up(self, reason: str, left: deque[int]) -> tuple[int, FileReading]:
-        """Blame the file in hand, hand the others back, and go on with a new process."""
+    def give_up(self, reason: str, left: deque[int]) -> tuple[int, Lost]:
+        """Blame the job in hand, hand the others back, and go on with a new process."""
         culprit = self.pending.popleft()
         left.extendleft(reversed(self.pending))
         self.pending.clear()
         self.end()
         self._start()
-        return culprit, FileReading("unreadable", failures=(Failure("reader", reason),))
+        return culprit, Lost(reason)
 
     def end(self) -> None:
         self.process.terminate()
@@ -121,13 +148,14 @@ class _Worker:
         self.connection.close()
 
 
-def _serve(connection: "Connection[object, object]", latest_year: int) -> None:
-    """The life of a reading process: paths in, one reading a path out, until the pipe is closed."""
+def _serve(connection: "Connection[Any, Any]", task: Callable[[Any], Any]) -> None:
+    """The life of a process: jobs in, one result a job out, until the pipe is closed."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the parent's to handle
+    os.dup2(os.open(os.devnull, os.O_WRONLY), 2)  # decoders in C write their complaints straight to stderr
     while True:
         try:
-            paths: list[str] = connection.recv()  # type: ignore[assignment]
+            jobs = connection.recv()
         except EOFError:
             return
-        for path in paths:
-            connection.send(read_file(path, latest_year))
+        for job in jobs:
+            connection.send(task(job))

@@ -17,6 +17,7 @@ class Box:
     kind: bytes
     start: int
     end: int
+    is_cut: bool = False
 
     @property
     def length(self) -> int:
@@ -37,7 +38,8 @@ def boxes(reader: Reader, start: int, end: int) -> Iterator[Box]:
             length = end - position  # to the end of what holds it
         if length < content - position:
             raise BrokenContainer("a box of it claims less than its own header")
-        yield Box(kind, content, max(content, min(position + length, end)))
+        claimed_end = position + length
+        yield Box(kind, content, max(content, min(claimed_end, end)), is_cut=claimed_end > end)
         position += length
     raise BrokenContainer("it has more boxes than a picture can have")
 

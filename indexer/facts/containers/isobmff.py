@@ -22,7 +22,9 @@ def parse(reader: Reader, name: Format) -> Container:
     table = read_item_table(reader, meta)
     width, height, turn = _shape(reader, table.properties)
     claimed = _picture_spans(table)
-    spans = tuple((start, min(length, reader.size - start)) for start, length in claimed if start < reader.size)
+    spans = tuple(
+        (start, min(length, reader.size - start)) for start, length in claimed if length and start < reader.size
+    )
     return Container(
         name,
         width,
@@ -31,7 +33,7 @@ def parse(reader: Reader, name: Format) -> Container:
         exif=_exif(reader, table),
         xmp=_xmp(reader, table),
         picture_spans=spans,
-        damage=None if spans == claimed and spans else CUT_OFF,
+        damage=None if spans == claimed else CUT_OFF,
     )
 
 

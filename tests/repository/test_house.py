@@ -1,0 +1,136 @@
+"""The repository keeps its own promises: the laws and arrows of the house, held with Python's own `ast`."""
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parents[2]
+MODULES = sorted([*ROOT.glob("indexer/**/*.py"), *ROOT.glob("queries/**/*.py")])
+TOP_LEVEL = {
+    "README.md", "DEVELOPERS.md", "LICENSE", "pyproject.toml", "indexer", "queries", "tests", "sample_library"
+}  # fmt: skip
+
+#: Each room with the rooms it may import from, besides itself. A module belongs to the longest name that fits.
+ARROWS: dict[str, set[str]] = {
+    "indexer.errors": set(),
+    "indexer.facts": {"indexer.errors"},
+    "indexer.store": {"indexer.errors", "indexer.facts"},
+    "indexer": {"indexer.errors", "indexer.facts", "indexer.store"},
+    "queries.weeks": {"indexer.errors"},
+    "queries.settings": {"indexer.errors", "indexer.facts", "queries.weeks"},
+    "queries.photos": {"queries.weeks"},
+    "queries.progress": {"queries.photos", "queries.settings", "queries.weeks"},
+    "queries.devices": set(),
+    "queries.evidence": {"queries.photos"},
+    "queries.naming": {"indexer.errors", "indexer.facts", "indexer.store", "queries.photos", "queries.pull"},
+    "queries.pull": {"indexer.errors", "indexer.facts", "queries.photos", "queries.weeks"},
+    "queries.cli": {
+        "indexer", "indexer.errors", "indexer.facts", "indexer.store", "queries.devices", "queries.evidence",
+        "queries.naming", "queries.photos", "queries.progress", "queries.pull", "queries.settings", "queries.weeks",
+    },
+    "queries": set(),
+}  # fmt: skip
+
+#: The modules that decide: pure functions of values.
+PURE = {
+    "indexer.facts.capture_time", "indexer.facts.changes", "indexer.facts.codes", "indexer.facts.file_names",
+    "indexer.facts.records", "queries.weeks", "queries.pull.plan", "queries.pull.names",
+}  # fmt: skip
+IMPURE_IMPORTS = {"os", "sqlite3", "io", "time", "random", "subprocess", "shutil", "socket"}
+
+_WRITES = re.compile(
+    r"^\s*(?:INSERT\s+(?:OR\s+\w+\s+)?INTO|UPDATE\s+\w+\s+SET|DELETE\s+FROM|REPLACE\s+INTO|DROP\s|CREATE\s|ALTER\s|VACUUM)",
+    re.IGNORECASE | re.MULTILINE,
+)
+
+
+def name_of(path: Path) -> str:
+    parts = path.relative_to(ROOT).with_suffix("").parts
+    return ".".join(parts[:-1] if parts[-1] == "__init__" else parts)
+
+
+def room_of(module: str) -> str:
+    return max((room for room in ARROWS if module == room or module.startswith(room + ".")), key=len)
+
+
+def tree_of(path: Path) -> ast.Module:
+    return ast.parse(path.read_text("utf-8"))
+
+
+def imports_of(path: Path) -> Iterator[str]:
+    """The modules that a file imports, as far as the text says; `from package import module` names the module."""
+    names = {name_of(item) for item in MODULES}
+    for node in ast.walk(tree_of(path)):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module:
+            assert node.level == 0, f"{path}: relative import"
+            for alias in node.names:
+                inner = f"{node.module}.{alias.name}"
+                yield inner if inner in names else node.module
+
+
+def test_nothing_else_stands_at_the_top_level() -> None:
+    """The top level is the design's, dotfiles aside."""
+    found = {item.name for item in ROOT.iterdir() if not item.name.startswith(".")}
+    assert found - {"build", "dist"} <= TOP_LEVEL
+    assert found >= TOP_LEVEL
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_a_module_imports_only_to_the_right(path: Path) -> None:
+    """Arrows go from the command line to the facts and never back."""
+    room = room_of(name_of(path))
+    ours = [module for module in imports_of(path) if module.split(".")[0] in ("indexer", "queries")]
+    wrong = [module for module in ours if room_of(module) not in ARROWS[room] | {room}]
+    assert not wrong
+
+
+@pytest.mark.parametrize("path", [path for path in MODULES if name_of(path) in PURE], ids=name_of)
+def test_a_deciding_module_touches_nothing(path: Path) -> None:
+    """What decides imports neither disk, database nor clock (os for path separators is the one leave)."""
+    allowed = {"os"} if name_of(path) in ("indexer.facts.changes",) else set()
+    assert not {module.split(".")[0] for module in imports_of(path)} & (IMPURE_IMPORTS - allowed)
+
+
+@pytest.mark.parametrize("path", [p for p in MODULES if not name_of(p).startswith("indexer.store")], ids=name_of)
+def test_only_the_store_writes(path: Path) -> None:
+    """No module outside the store holds a statement that changes the database."""
+    texts = [node.value for node in ast.walk(tree_of(path)) if isinstance(node, ast.Constant)]
+    assert not [text for text in texts if isinstance(text, str) and _WRITES.search(text)]
+
+
+def test_queries_open_the_index_for_reading_only() -> None:
+    """Nothing in queries makes a database connection of its own."""
+    wrong = [path for path in MODULES if name_of(path).startswith("queries") and "sqlite3.connect" in path.read_text()]
+    assert not wrong
+
+
+def test_the_catch_all_stands_at_one_line() -> None:
+    """One `except Exception` in the project: the fence around the metadata reader; re-raising clean-ups aside."""
+    found = [
+        name_of(path)
+        for path in MODULES
+        for node in ast.walk(tree_of(path))
+        if isinstance(node, ast.ExceptHandler)
+        and (node.type is None or ast.unparse(node.type) in ("Exception", "BaseException"))
+        and not (isinstance(node.body[-1], ast.Raise) and node.body[-1].exc is None)
+    ]
+    assert found == ["indexer.facts.metadata"]
+
+
+@pytest.mark.parametrize("path", MODULES, ids=name_of)
+def test_a_module_is_one_room(path: Path) -> None:
+    """A module has a docstring that says what it is for, and no more than 300 lines."""
+    text = path.read_text("utf-8")
+    assert not text.strip() or ast.get_docstring(ast.parse(text))
+    assert len(text.splitlines()) <= 300
+
+
+def test_the_median_module_is_short() -> None:
+    """The median module is under 100 lines."""
+    lengths = sorted(len(path.read_text("utf-8").splitlines()) for path in MODULES)
+    assert lengths[len(lengths) // 2] < 100
