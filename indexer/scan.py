@@ -126,14 +126,14 @@ def refuse_index_inside(index: Path, folders: Sequence[Path]) -> None:
 
 
 def real_folder(folder: Path, connection: sqlite3.Connection) -> str:
-    """The real path of a folder to be indexed. Raises FolderError unless it can be listed, or is known from before."""
+    """The real path of a folder to be indexed. Raises FolderError unless it can be listed, or held files before."""
     real = os.path.realpath(folder)
-    if any(library_folders.is_inside(real, known.path) for known in library_folders.library_folders(connection)):
-        return real
-    if not os.path.lexists(folder):
-        raise FolderError(f"there is no folder {folder}; check the name, or that its disk is connected")
-    if not Path(real).is_dir():
+    if Path(real).exists() and not Path(real).is_dir():
         raise FolderError(f"{folder} is not a folder; name the folder that holds the photos")
+    if files.has_held_files(connection, real):
+        return real
+    if not Path(real).exists():
+        raise FolderError(f"there is no folder {folder}; check the name, or that its disk is connected")
     try:
         os.scandir(real).close()
     except OSError as error:

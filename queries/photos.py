@@ -4,7 +4,7 @@ import os
 import sqlite3
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from datetime import date, time, timedelta
+from datetime import date, time
 
 from queries.weeks import Week, day_of
 
@@ -50,7 +50,7 @@ def photos_of_week(connection: sqlite3.Connection, week: Week, starts_at: time) 
     """The photos of a week that are there, in the order they were taken; those known by day only end their day."""
     rows = connection.execute(
         "SELECT * FROM photo WHERE present AND taken >= ? AND taken < ?",
-        (week.first_day.isoformat(), (week.next_first_day + timedelta(days=1)).isoformat()),
+        (week.first_day.isoformat(), f"{week.next_first_day}T{starts_at}"),
     ).fetchall()
     return [photo for photo in _photos(connection, rows) if (day := photo.album_day(starts_at)) and day in week]
 
@@ -58,6 +58,11 @@ def photos_of_week(connection: sqlite3.Connection, week: Week, starts_at: time) 
 def doubtful_photos(connection: sqlite3.Connection) -> list[Photo]:
     """The photos whose capture time is to be looked at, those without any first."""
     return _photos(connection, connection.execute("SELECT * FROM photo WHERE present AND doubtful").fetchall())
+
+
+def count_doubtful(connection: sqlite3.Connection) -> int:
+    """How many photos `doubtful_photos` gives."""
+    return int(connection.execute("SELECT count(*) FROM photo WHERE present AND doubtful").fetchone()[0])
 
 
 def photos_with_keys(connection: sqlite3.Connection, keys: Iterable[str]) -> list[Photo]:

@@ -187,7 +187,7 @@ def _late_counts(connection: sqlite3.Connection, words: Mapping[Week, Word], sta
 
 def _counts_by_day(connection: sqlite3.Connection, starts_at: time) -> dict[date, DayCount]:
     rows = connection.execute(_DAYS, {"shift": _shift(starts_at)})
-    return {date.fromisoformat(day): DayCount(*counts) for day, *counts in rows if day}
+    return {date.fromisoformat(day): DayCount(*counts) for day, *counts in rows if day and day >= _FIRST_DAY}
 
 
 def _with(row: WeekRow, count: DayCount) -> WeekRow:
@@ -227,6 +227,9 @@ def _shift(starts_at: time) -> str:
 
 #: The album day of a photo in SQL, the same as `weeks.day_of` gives (a test holds the two together).
 _DAY = "CASE precision WHEN 'day' THEN taken ELSE date(taken, :shift) END"
+
+#: The night before it belongs to no day, as in `weeks.day_of`.
+_FIRST_DAY = date.min.isoformat()
 
 _DAYS = f"""
 SELECT {_DAY} AS day, count(*), sum(shape = 'portrait'), sum(shape = 'landscape'), sum(shape = 'square'), sum(doubtful)

@@ -8,6 +8,7 @@ from hashlib import blake2b
 
 from indexer.facts.changes import KnownFile
 from indexer.facts.records import FileReading
+from indexer.store.library_folders import is_inside, library_folders
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,6 +42,15 @@ def known_files(connection: sqlite3.Connection, folder_id: int, below: str = "")
         KnownFile(id_, folder, path, size, mtime_ns, kind, key, version, bool(gone), shut is not None, shut == 1)
         for id_, folder, path, size, mtime_ns, kind, key, version, gone, shut in rows
     ]
+
+
+def has_held_files(connection: sqlite3.Connection, folder: str) -> bool:
+    """Whether any file is known, there or missing, in a folder given by its real path."""
+    for library in library_folders(connection):
+        if is_inside(folder, library.path):
+            below = "" if folder == library.path else os.path.relpath(folder, library.path)
+            return bool(known_files(connection, library.id, below))
+    return False
 
 
 def digest_of(reading: FileReading) -> str:

@@ -54,7 +54,7 @@ def open_for_writing(path: Path, *, create: bool = False) -> sqlite3.Connection:
             f"there is no index at {path}; make one with: weeksheaf index FOLDER (a folder that holds photos)"
         )
     with explained(path):
-        path.parent.mkdir(parents=True, exist_ok=True)
+        make_folder_for(path)
         connection = connect(f"file:{quoted(path)}")
         shape = _checked_shape(connection, path)
         connection.execute("PRAGMA journal_mode = WAL")
@@ -77,14 +77,20 @@ def transaction(connection: sqlite3.Connection) -> Iterator[sqlite3.Connection]:
 
 @contextmanager
 def explained(path: Path) -> Iterator[None]:
-    """Turn what SQLite or the system says about the index file into one line a person can act on."""
+    """Turn what SQLite says about the index file into one line a person can act on."""
     try:
         yield
     except sqlite3.Error as error:
         raise IndexFileError(explanation(path, error)) from error
+
+
+def make_folder_for(path: Path) -> None:
+    """Make the folder that the index is to lie in. Raises IndexFileError."""
+    try:
+        path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise IndexFileError(
-            f"the index {path} cannot be used ({error.strerror}); choose another place with --index FILE"
+            f"the folder of the index {path} cannot be made ({error.strerror}); choose another place with --index FILE"
         ) from error
 
 
@@ -119,7 +125,7 @@ def connect(address: str, wait_seconds: float = BUSY_SECONDS) -> sqlite3.Connect
 
 
 def quoted(path: Path) -> str:
-    return quote(os.fspath(path.absolute()).replace(os.sep, "/"), safe="/:")
+    return quote(os.fsencode(path.absolute()).replace(os.fsencode(os.sep), b"/"), safe="/:")
 
 
 def _reading_address(path: Path) -> str:

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from indexer.errors import IndexFileError
-from indexer.store.opening import connect, explained, quoted
+from indexer.store.opening import connect, explained, make_folder_for, quoted
 
 
 @contextmanager
@@ -16,8 +16,8 @@ def the_only_run(index: Path) -> Iterator[None]:
     SQLite's own lock on an otherwise empty file is used: it works alike on every system and needs no stale-lock rule.
     Words can still be told meanwhile.
     """
+    make_folder_for(index)
     with explained(index):
-        index.parent.mkdir(parents=True, exist_ok=True)
         lock = connect(f"file:{quoted(index.with_name(index.name + '-running'))}", wait_seconds=0)
     try:
         try:

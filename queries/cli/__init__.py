@@ -1,6 +1,8 @@
 """The command line: `weeksheaf [--index FILE] COMMAND`."""
 
+import io
 import os
+import sys
 from pathlib import Path
 
 import click
@@ -48,6 +50,9 @@ def main(context: click.Context, index_file: Path | None) -> None:
     Your photos are only ever read. A WEEK is 2026-W14, any date in it (2026-04-01), this or last. A PHOTO is a path or
     the code printed beside it.
     """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):  # a terminal that knows no emoji must not end a listing
+            stream.reconfigure(errors="backslashreplace")
     told = index_file or os.environ.get("WEEKSHEAF_INDEX")
     context.obj = Session(Path(told) if told else default_index())
     context.call_on_close(context.obj.close)

@@ -14,7 +14,7 @@ from queries.cli.output import plural
 from queries.cli.visible import visible
 from queries.cli.wording import uncopied_lines
 from queries.devices import Device, devices, uncopied
-from queries.photos import doubtful_photos
+from queries.photos import count_doubtful
 from queries.progress import week_table
 from queries.settings import Settings
 
@@ -34,7 +34,7 @@ def standing(connection: sqlite3.Connection, settings: Settings) -> Standing:
     table = week_table(connection, settings)
     found = devices(connection)
     return Standing(
-        undated=len(doubtful_photos(connection)),
+        undated=count_doubtful(connection),
         late=sum(row.late for row in table.rows),
         weeks=sum(bool(row.photos) for row in table.rows),
         devices=found,

@@ -7,6 +7,7 @@ import click
 from queries.cli.output import emit, plural
 from queries.cli.parameters import as_json
 from queries.cli.session import Session
+from queries.cli.visible import visible
 
 
 @click.command("backup")
@@ -20,4 +21,8 @@ def command(session: Session, file: Path, as_json: bool) -> None:
 
     refuse_inside_library(session.connection, file)
     count = write_backup(session.connection, file)
-    emit(as_json, {"file": str(file.absolute()), "words": count}, [f"{plural(count, 'word')} saved to {file}"])
+    emit(
+        as_json,
+        {"file": str(file.absolute()), "words": count},
+        [f"{plural(count, 'word')} saved to {visible(str(file))}"],
+    )

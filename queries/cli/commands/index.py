@@ -21,7 +21,6 @@ from queries.cli.session import Session, warn
 def command(context: click.Context, folders: tuple[Path, ...], accept_missing: bool, as_json: bool) -> None:
     """Read the photos in FOLDERS, or in all known folders when none is named. Photos are never changed."""
     from indexer import index_folders, open_for_writing, refuse_index_inside, the_only_run
-    from indexer.store.opening import explained
     from indexer.store.telling import back_up
 
     session: Session = context.obj
@@ -29,7 +28,6 @@ def command(context: click.Context, folders: tuple[Path, ...], accept_missing: b
     with (
         closing(open_for_writing(session.index, create=bool(folders))) as connection,
         the_only_run(session.index),
-        explained(session.index),
         ProgressLine() as line,
     ):
         summary = index_folders(

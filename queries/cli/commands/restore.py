@@ -1,12 +1,14 @@
 """weeksheaf restore"""
 
+from contextlib import closing
 from pathlib import Path
 
 import click
 
 from queries.cli.output import emit, plural
 from queries.cli.parameters import as_json
-from queries.cli.session import Session
+from queries.cli.session import Session, warn
+from queries.cli.visible import visible
 from queries.settings import setting_named
 
 
@@ -17,12 +19,19 @@ from queries.settings import setting_named
 def command(session: Session, file: Path, as_json: bool) -> None:
     """Bring back what a backup holds. Nothing is lost or doubled: what the index has already stays as it is."""
     from indexer.store.backup import read_backup, restore
+    from indexer.store.opening import explained, open_for_writing
+    from indexer.store.telling import back_up
 
     words = read_backup(file)
     for row in words["setting_log"]:
         if row["value"] is not None:
             setting_named(row["name"]).check(row["value"])
-    with session.telling(create=True) as connection:
+    with closing(open_for_writing(session.index, create=True)) as connection, explained(session.index):
         done = restore(connection, words, session.today)
+        back_up(connection, session.index, warn)
     document = {"file": str(file.absolute()), "added": done.added, "had": done.had}
-    emit(as_json, document, [f"{plural(done.added, 'word')} restored from {file}, {done.had:,} were here already"])
+    emit(
+        as_json,
+        document,
+        [f"{plural(done.added, 'word')} restored from {visible(str(file))}, {done.had:,} were here already"],
+    )
