@@ -1,8 +1,16 @@
-"""Makes the index: reads photo files, decides when each was taken, and keeps what the person tells."""
+"""Makes the index: reads photo files, decides when each was taken, and keeps what the person tells.
 
-from indexer.scan import Progress, Summary, index_folders, refuse_index_inside
-from indexer.store.opening import open_for_reading, open_for_writing
-from indexer.store.run_lock import the_only_run
+The public face is `index_folders` and what goes with it. Its names are looked up when first asked for: every question to
+the index passes through this package, and the readers are slow to import.
+"""
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from indexer.scan import Progress, Summary, index_folders, refuse_index_inside
+    from indexer.store.opening import open_for_reading, open_for_writing
+    from indexer.store.run_lock import the_only_run
 
 __all__ = [
     "Progress",
@@ -13,3 +21,19 @@ __all__ = [
     "refuse_index_inside",
     "the_only_run",
 ]
+
+_HOMES = {
+    "Progress": "indexer.scan",
+    "Summary": "indexer.scan",
+    "index_folders": "indexer.scan",
+    "open_for_reading": "indexer.store.opening",
+    "open_for_writing": "indexer.store.opening",
+    "refuse_index_inside": "indexer.scan",
+    "the_only_run": "indexer.store.run_lock",
+}
+
+
+def __getattr__(name: str) -> Any:
+    if name not in _HOMES:
+        raise AttributeError(f"module 'indexer' has no attribute {name!r}")
+    return getattr(import_module(_HOMES[name]), name)

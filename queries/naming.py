@@ -16,7 +16,7 @@ _LETTERS = re.compile(r"[0-9a-f]+", re.IGNORECASE)
 def photo_named(connection: sqlite3.Connection, text: str) -> Photo:
     """The one photo that answers to `text`. Raises UnknownPhotoError where none or more than one does."""
     path = Path(text)
-    key = _key_at(connection, path) or (_key_inside(connection, path) if path.is_file() else None)
+    key = _key_at(connection, path) or (_key_inside(connection, path) if os.path.isfile(text) else None)  # noqa: PTH113 - a name may be too long to look up
     if key is None and _LETTERS.fullmatch(text):
         key = _key_by_letters(connection, text.lower())
     found = photos_with_keys(connection, [key]) if key else []
@@ -37,7 +37,7 @@ def _key_at(connection: sqlite3.Connection, path: Path) -> str | None:
             row = connection.execute(
                 "SELECT key FROM file WHERE folder_id = ? AND path = ?", (folder.id, below)
             ).fetchone()
-            return row["key"] if row else None
+            return str(row["key"]) if row and row["key"] else None
     return None
 
 

@@ -46,9 +46,12 @@ class DateType(click.ParamType[date]):
         if isinstance(value, date):
             return value
         try:
-            return date.fromisoformat(value)
+            day = date.fromisoformat(value)
         except ValueError:
+            day = None
+        if day is None or day.isoformat() != value:  # 2026-W14 would be the week of ISO 8601, not the person's own
             self.fail(f"{value!r} is not a date; write it like 2026-04-01", param, ctx)
+        return day
 
 
 class WaitType(click.ParamType[str]):

@@ -14,14 +14,14 @@ from queries.progress import Finished, Gap, WeekRow, WeekTable, Word
 from queries.settings import Settings
 from queries.weeks import Week, date_words, day_words, week_words
 
-#: From so many columns on the week table spells its headings out.
+#: From so many columns on the week table spells its headings out, and photos show their sizes.
 _ROOMY = 100
 _NONE = "."
 
 
 def wait_words(waiting_for: Sequence[str]) -> str:
     """ "supplies (slate-blue cards), prints"."""
-    parts = (wait.partition(":") for wait in waiting_for)
+    parts = (visible(wait).partition(":") for wait in waiting_for)
     return ", ".join(f"{kind} ({what})" if what else kind for kind, _, what in parts)
 
 
@@ -41,7 +41,7 @@ def week_table(table: WeekTable) -> Iterator[str]:
         heads = (
             ("week", "state", "photos", "portrait", "landscape", "square", "doubtful", "late")
             if width() >= _ROOMY
-            else ("week", "state", "photos", "port.", "land.", "sq.", "doubt", "late")
+            else ("week", "state", "photos", "port", "land", "sq.", "doubt", "late")
         )
         set_rows = columns([heads, *(_week_cells(row) for row in table.rows)], numbers=range(2, 8))
         yield set_rows[0]
@@ -76,11 +76,12 @@ def week_page(
     week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, settings: Settings
 ) -> Iterator[str]:
     """One week: its state and history, then its days and photos."""
-    yield f"{week_words(week)} ({week.name}): {state_words(word)}, {plural(len(photos), 'photo')}"
+    mark = ";" if word.waiting_for else ","
+    yield f"{week_words(week)} ({week.name}): {state_words(word)}{mark} {plural(len(photos), 'photo')}"
     for entry in log:
         told = datetime.fromisoformat(entry.told_at).astimezone()
         note = f"  {visible(entry.note)}" if entry.note else ""
-        yield f"  {date_words(told.date())} {told:%H:%M}  {visible(state_words(entry))}{note}"
+        yield f"  {date_words(told.date())} {told:%H:%M}  {state_words(entry)}{note}"
     yield from _finished(finished)
     cells = columns([photo_cells(photo) for photo in photos]) if photos else []
     for day, group in groupby(zip(photos, cells, strict=True), lambda pair: pair[0].album_day(settings.day_starts_at)):
@@ -101,12 +102,12 @@ def _finished(finished: Finished) -> Iterator[str]:
 
 
 def photo_cells(photo: Photo) -> tuple[str, ...]:
-    """Code, time, shape and size, camera, file name: one row a photo."""
+    """Code, time, shape and, where there is room, size, camera, file name: one row a photo."""
     return (
         photo.code,
         clock_words(photo),
         photo.shape,
-        f"{photo.width} x {photo.height}",
+        *([f"{photo.width} x {photo.height}"] if width() >= _ROOMY else []),
         visible(photo.camera or "-"),
         visible(Path(photo.path).name),
     )
@@ -150,9 +151,12 @@ def why(photo: Photo, rows: Sequence[EvidenceRow], settings: Settings) -> Iterat
     yield f"taken {taken_words(photo)}{zone}, {'in ' + week_words(week) if week else 'in no week'}"
     yield f"{'Doubtful' if photo.doubtful else 'Settled'}: {photo.source}; {photo.reason}."
     yield ""
-    yield from columns(
-        [("", "source", "says", "which means"), *(_evidence_cells(row) for row in rows)],
-    )
+    head, *cells = columns([("", "source", "says", "which means"), *map(_evidence_cells, rows)])
+    yield head
+    is_one_file = len({row.path for row in rows}) <= 1
+    for path, group in groupby(zip(rows, cells, strict=True), lambda pair: pair[0].path):
+        yield from () if is_one_file else [f"in {visible(path)}"]
+        yield from (line for _, line in group)
 
 
 def _evidence_cells(row: EvidenceRow) -> tuple[str, ...]:
@@ -169,7 +173,7 @@ def undated(photos: Sequence[Photo], settings: Settings) -> Iterator[str]:
     yield f"{plural(len(photos), 'photo')} to look at; weeksheaf why CODE shows what is known of one"
     for reason, group in groupby(sorted(photos, key=lambda photo: photo.reason), lambda photo: photo.reason):
         yield ""
-        yield f"{reason}:"
+        yield reason if reason.endswith("?") else f"{reason}:"
         yield from columns([_undated_cells(photo, settings) for photo in group])
 
 

@@ -4,6 +4,7 @@ from pathlib import Path
 
 import click
 
+from indexer.errors import WordError
 from queries.cli.output import emit, plural
 from queries.cli.parameters import as_json
 from queries.cli.session import Session
@@ -20,7 +21,10 @@ def command(session: Session, file: Path, as_json: bool) -> None:
     from indexer.store.library_folders import refuse_inside_library
 
     refuse_inside_library(session.connection, file)
-    count = write_backup(session.connection, file)
+    try:
+        count = write_backup(session.connection, file)
+    except OSError as error:
+        raise WordError(f"the backup {file} cannot be written ({error.strerror}); choose another place") from error
     emit(
         as_json,
         {"file": str(file.absolute()), "words": count},

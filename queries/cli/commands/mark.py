@@ -7,7 +7,6 @@ from queries.cli import documents, wording
 from queries.cli.output import emit, plural
 from queries.cli.parameters import WaitType, WeekType, as_json
 from queries.cli.session import Session
-from queries.cli.visible import visible
 from queries.photos import photos_of_week
 from queries.progress import Word
 from queries.weeks import Week, week_words
@@ -41,4 +40,4 @@ def command(session: Session, week: Week, state: str, waiting_for: tuple[str, ..
     told = Word("", "", state, waiting_for, note)
     document = {**documents.week_fields(week), "state": state, "waiting_for": list(waiting_for), "photos": len(held)}
     holds = f", with {plural(len(held), 'photo')} on the page" if held else ""
-    emit(as_json, document, [f"{week_words(week)}: {visible(wording.state_words(told))}{holds}"])
+    emit(as_json, document, [f"{week_words(week)}: {wording.state_words(told)}{holds}"])

@@ -8,6 +8,7 @@ from tempfile import TemporaryDirectory, mkdtemp
 import click
 
 from queries.cli.session import Session
+from queries.cli.visible import visible
 from queries.progress import WeekRow, week_table
 from queries.weeks import week_words
 
@@ -24,8 +25,10 @@ def command(context: click.Context, folder: Path | None) -> None:
 
         def step(says: str, *words: str) -> None:
             click.secho(f"\n{says}", bold=True)
-            click.echo(f"$ weeksheaf {shlex.join(words)}")
-            main.main(["--index", str(index), *words], prog_name="weeksheaf", standalone_mode=False)
+            click.echo(f"$ weeksheaf {visible(shlex.join(words))}")
+            exit_code = main.main(["--index", str(index), *words], prog_name="weeksheaf", standalone_mode=False)
+            if exit_code:
+                context.exit(exit_code)
 
         step("1. Index a photo library. The photos are only read.", "index", str(library))
         week = _fullest_week(index)
