@@ -3,7 +3,9 @@
 import io
 import struct
 import warnings
+from contextlib import ExitStack
 from dataclasses import dataclass
+from pathlib import Path
 from typing import BinaryIO
 
 import numpy as np
@@ -63,10 +65,12 @@ def open_picture(source: str | BinaryIO, within: int | None = None) -> Picture:
     register_heif_opener()
     Image.MAX_IMAGE_PIXELS = PIXEL_LIMIT
     try:
-        with warnings.catch_warnings():
+        with ExitStack() as stack:
+            stack.enter_context(warnings.catch_warnings())
             warnings.simplefilter("ignore")  # a size beyond the limit is refused below, by name
-            with Image.open(source) as opened:
-                return _prepare(opened, within)
+            # Given a name, Pillow 13 maps an uncompressed TIFF and scrambles it where its orientation swaps the sides.
+            file = stack.enter_context(Path(source).open("rb")) if isinstance(source, str) else source
+            return _prepare(stack.enter_context(Image.open(file)), within)
     except UnidentifiedImageError as problem:
         raise PictureError("not a picture that can be opened") from problem
     except DECODE_ERRORS as problem:

@@ -65,6 +65,18 @@ def test_all_orientations_come_out_upright(file_format: str, orientation: int, w
     assert patches_of(open_picture(file, within).image) == DISPLAYED[orientation]
 
 
+@pytest.mark.parametrize("orientation", range(1, 9))
+@pytest.mark.parametrize("mode", ["L", "RGB", "RGBA"])
+def test_an_uncompressed_tiff_opened_by_name_comes_out_upright(tmp_path: Path, mode: str, orientation: int) -> None:
+    """Pillow 13 maps such a file into memory and scrambles it, unless it is handed the open file."""
+    exif = Image.Exif()
+    exif[0x0112] = orientation
+    picture = Image.fromarray(np.arange(24, dtype=np.uint8).reshape(4, 6) * 10).convert(mode)
+    picture.save(tmp_path / "scan.tif", exif=exif)
+    whole = open_picture(saved(picture, "TIFF", exif=exif, compression="tiff_lzw")).image
+    assert np.array_equal(np.asarray(open_picture(str(tmp_path / "scan.tif")).image), np.asarray(whole))
+
+
 @pytest.mark.parametrize("orientation", [0, 9, 60000])
 def test_reserved_orientations_count_as_upright(orientation: int) -> None:
     """A value outside of the table turns nothing."""
