@@ -1,7 +1,7 @@
 """Makes the index: reads photo files, decides when each was taken, and keeps what the person tells.
 
-The public face is `index_folders` and what goes with it. Its names are looked up when first asked for: every question to
-the index passes through this package, and the readers are slow to import.
+The public face is `index_folders` and what goes with it. Its names are looked up when first asked for: every question
+to the index passes through this package, and the readers are slow to import.
 """
 
 from importlib import import_module

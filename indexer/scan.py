@@ -85,11 +85,13 @@ def index_folders(
         gathered = [_gather(connection, place, accept_missing, report) for place in _places(connection, folders)]
         landing = Landing(connection, _lost(connection, gathered), today)
         try:
-            _read(gathered, landing, report)
+            try:
+                _read(gathered, landing, report)
+            finally:
+                landing.write()
+            _settle(gathered, landing, summary)
         finally:
-            landing.write()
             _count_files(summary, gathered, landing)
-        _settle(gathered, landing, summary)
     except KeyboardInterrupt:
         summary.was_stopped = True
     return summary
@@ -100,7 +102,7 @@ def _places(connection: sqlite3.Connection, folders: Sequence[Path]) -> list[Pla
     if not folders:
         return _known_places(connection)
     paths = sorted({real_folder(folder, connection) for folder in folders})
-    outermost = [path for path in paths if not any(library_folders.is_inside(path, up) for up in paths if up != path)]
+    outermost = [path for path in paths if not any(library_folders.is_reached(path, up) for up in paths if up != path)]
     with transaction(connection):
         return [library_folders.place_of(connection, path) for path in outermost]
 

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from indexer.errors import UnknownPhotoError
 from indexer.facts.codes import LEAST
-from indexer.store.library_folders import is_inside, library_folders
+from indexer.store.library_folders import is_reached, library_folders
 from queries.photos import Photo, photos_with_keys
 
 _LETTERS = re.compile(r"[0-9a-f]+", re.IGNORECASE)
@@ -16,7 +16,8 @@ _LETTERS = re.compile(r"[0-9a-f]+", re.IGNORECASE)
 def photo_named(connection: sqlite3.Connection, text: str) -> Photo:
     """The one photo that answers to `text`. Raises UnknownPhotoError where none or more than one does."""
     path = Path(text)
-    key = _key_at(connection, path) or (_key_inside(connection, path) if os.path.isfile(text) else None)  # noqa: PTH113 - a name may be too long to look up
+    is_file = os.path.isfile(text)  # noqa: PTH113 - of a name too long for the system this is False, not an error
+    key = _key_at(connection, path) or (_key_inside(connection, path) if is_file else None)
     if key is None and _LETTERS.fullmatch(text):
         key = _key_by_letters(connection, text.lower())
     found = photos_with_keys(connection, [key]) if key else []
@@ -32,7 +33,7 @@ def _key_at(connection: sqlite3.Connection, path: Path) -> str | None:
     """The key of the indexed file at a path, there or missing."""
     real = os.path.realpath(path)
     for folder in library_folders(connection):
-        if is_inside(real, folder.path):
+        if is_reached(real, folder.path):
             below = os.fsencode(os.path.relpath(real, folder.path))
             row = connection.execute(
                 "SELECT key FROM file WHERE folder_id = ? AND path = ?", (folder.id, below)

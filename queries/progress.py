@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, time
 from itertools import pairwise
 
+from indexer.errors import WeekError
 from queries.photos import Photo
 from queries.settings import Settings
 from queries.weeks import Week, WeekRule
@@ -116,12 +117,11 @@ def lay_out(days: Mapping[date, DayCount], words: Mapping[Week, Word], rule: Wee
         else:
             outside += count.photos
     settled = [row.week for row in rows.values() if row.photos > row.doubtful]
-    first, last = (min(settled), max(settled)) if settled else (None, None)
-    for week, row in list(rows.items()):
-        is_inside = first is None or last is None or first <= week <= last
-        if not is_inside and row.word is UNTOLD:
-            outside += row.photos
-            del rows[week]
+    span = [*settled, *words] if settled else list(rows)  # where every time is doubtful, all are shown
+    if span:
+        first, last = min(span), max(span)
+        outside += sum(row.photos for week, row in rows.items() if not first <= week <= last)
+        rows = {week: row for week, row in rows.items() if first <= week <= last}
     return WeekTable(list(_filled(sorted(rows.values(), key=lambda row: row.week), rule)), outside)
 
 
@@ -149,13 +149,13 @@ def choose(
 def latest_words(connection: sqlite3.Connection, rule: WeekRule) -> dict[Week, Word]:
     """What holds for each week that anything was told of, by the week that holds the told week's fourth day."""
     rows = connection.execute("SELECT * FROM week_state ORDER BY told_at, uuid")
-    return {rule.week_holding_told(date.fromisoformat(row["first_day"])): _word(row) for row in rows}
+    return {week: _word(row) for row in rows if (week := _week_told(row, rule))}
 
 
 def log_of(connection: sqlite3.Connection, week: Week, rule: WeekRule) -> list[Word]:
     """All that was told of a week, oldest first."""
     rows = connection.execute("SELECT * FROM week_log ORDER BY told_at, uuid")
-    return [_word(row) for row in rows if rule.week_holding_told(date.fromisoformat(row["first_day"])) == week]
+    return [_word(row) for row in rows if _week_told(row, rule) == week]
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,6 +218,14 @@ def _filled(rows: Iterable[WeekRow], rule: WeekRule) -> Iterator[WeekRow | Gap]:
 
 def _word(row: sqlite3.Row) -> Word:
     return Word(row["uuid"], row["told_at"], row["state"], tuple(json.loads(row["waiting_for"])), row["note"])
+
+
+def _week_told(row: sqlite3.Row, rule: WeekRule) -> Week | None:
+    """The week that shows a word, or None at the edge of the calendar, where this rule has no whole week for it."""
+    try:
+        return rule.week_holding_told(date.fromisoformat(row["first_day"]))
+    except WeekError:
+        return None
 
 
 def _shift(starts_at: time) -> str:

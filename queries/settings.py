@@ -36,7 +36,7 @@ def _clock_time(text: str) -> str:
     hours, _, minutes = text.strip().partition(":")
     if not (hours.isdecimal() and minutes.isdecimal() and len(minutes) == 2 and int(minutes) < 60 and int(hours) < 12):
         raise WordError(f"day.starts_at is a time of the night or morning such as 00:00 or 04:00, not {text!r}")
-    return f"{int(hours):02}:{minutes}"
+    return f"{int(hours):02}:{int(minutes):02}"  # digits of any script become ours
 
 
 def _zone(text: str) -> str:
@@ -49,9 +49,9 @@ SETTINGS = {
     setting.name: setting
     for setting in (
         Setting("week.first_day", "monday", "the day on which your weeks begin", _weekday),
-        Setting("week.min_days", "4", "days of the new year that make its first week (4: ISO 8601; 1: US)", _day_count),
-        Setting("day.starts_at", "00:00", "photos taken before this time belong to the day before", _clock_time),
-        Setting("home.timezone", "computer", "your time zone, for names in universal time (IANA name)", _zone),
+        Setting("week.min_days", "4", "days that a year's first week needs (ISO 4, US 1)", _day_count),
+        Setting("day.starts_at", "00:00", "photos before this time belong to the day before", _clock_time),
+        Setting("home.timezone", "computer", "your time zone (IANA name), for times in UTC", _zone),
     )
 }
 

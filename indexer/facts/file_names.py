@@ -12,11 +12,11 @@ from indexer.facts.records import Claim, Precision
 
 EARLIEST_YEAR = 1990
 
-_DATE = r"(?P<year>\d{4})(?P<month>\d{2})(?P<day>\d{2})"
-_DASHED = r"(?P<year>\d{4})(?P<dash>[-_.])(?P<month>\d{2})(?P=dash)(?P<day>\d{2})"
-_TIME = r"(?P<hour>\d{2})(?P<minute>\d{2})(?P<second>\d{2})"
 #: Digits inside a longer run of digits are no date.
 _START, _END = r"(?<!\d)", r"(?!\d)"
+_DATE = rf"{_START}(?P<year>\d{{4}})(?P<month>\d{{2}})(?P<day>\d{{2}})"
+_DASHED = rf"{_START}(?P<year>\d{{4}})(?P<dash>[-_.])(?P<month>\d{{2}})(?P=dash)(?P<day>\d{{2}})"
+_TIME = r"(?P<hour>\d{2})(?P<minute>\d{2})(?P<second>\d{2})"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +31,7 @@ class NamePattern:
 
 
 def _row(says: str, pattern: str, precision: Precision, *, utc: bool = False, arrival: bool = False) -> NamePattern:
-    return NamePattern(says, re.compile(_START + pattern + _END, re.IGNORECASE), precision, utc, arrival)
+    return NamePattern(says, re.compile(pattern + _END, re.IGNORECASE | re.ASCII), precision, utc, arrival)
 
 
 #: Tried in order; the first that matches speaks. Sources: the forms and their zones were found in phone file names and
@@ -40,14 +40,15 @@ PATTERNS = (
     _row("PXL_YYYYMMDD_HHMMSSmmm", rf"PXL_{_DATE}_{_TIME}(?P<fraction>\d{{3}})", "second", utc=True),
     _row("IMG-YYYYMMDD-WA####", rf"(?:IMG|VID)-{_DATE}-WA\d{{4}}", "day", arrival=True),
     _row("YYYY-MM-DD at H.MM.SS", rf"{_DASHED} at (?P<hour>\d{{1,2}})\.(?P<minute>\d{{2}})\.(?P<second>\d{{2}})"
-         r"(?:[\s\u202f](?P<half>[AP]M))?", "second"),
+         r"(?:[\W_]?(?P<half>[AP]M)(?![a-z]))?", "second"),  # U+202F stands before it, or what a copy put in its place
     _row("YYYYMMDD_HHMMSS", rf"{_DATE}[-_ T]{_TIME}(?:_?(?P<fraction>\d{{3}}))?", "second"),
     _row("YYYY-MM-DD HH.MM.SS", rf"{_DASHED}[-_ T.]+(?P<hour>\d{{2}})(?P<mark>[-_.:h])(?P<minute>\d{{2}})(?P=mark)"
          r"(?P<second>\d{2})", "second"),
     _row("YYYY-MM-DD", _DASHED, "day"),
     _row("YYYYMMDD", _DATE, "day"),
-    _row("epoch milliseconds", r"(?P<epoch>1\d{12})", "second", utc=True),
-    _row("YYYY-MM", r"(?P<year>\d{4})[-_](?P<month>\d{2})(?![-_.]?\d)", "month"),
+    _row("epoch milliseconds", rf"{_START}(?P<epoch>1\d{{12}})", "second", utc=True),
+    # Not after other numbers: 05-01-2026_10 is a day, in an order that is not guessed.
+    _row("YYYY-MM", rf"(?<!\d[-_.]){_START}(?P<year>\d{{4}})[-_](?P<month>\d{{2}})(?![-_.]?\d)", "month"),
 )  # fmt: skip
 
 

@@ -8,11 +8,13 @@ from typing import NamedTuple
 
 #: Folders of the system's own keeping that do not begin with a dot.
 _SYSTEM_FOLDERS = frozenset({"$recycle.bin", "system volume information", "lost+found", "__macosx", "recycler"})
+#: Disks keep years beyond 2262, whose nanoseconds no database holds.
+_LEAST_NS, _MOST_NS = -(2**63), 2**63 - 1
 _REPARSE_POINT = getattr(stat, "FILE_ATTRIBUTE_REPARSE_POINT", 0x400)
 
 
 class FoundFile(NamedTuple):
-    """A file as the folder lists it; `size` in bytes, `mtime_ns` in nanoseconds since 1970."""
+    """A file as the folder lists it; `size` in bytes, `mtime_ns` in nanoseconds since 1970, held within 64 bits."""
 
     size: int
     mtime_ns: int
@@ -53,6 +55,11 @@ def walk(root: str, below: str = "", heartbeat: Callable[[int], None] = lambda _
     return found
 
 
+def is_entered(name: str) -> bool:
+    """Whether a walk looks at what has this name: nothing hidden, and no folder of the system's own."""
+    return not name.startswith(".") and name.lower() not in _SYSTEM_FOLDERS
+
+
 def _list(root: str, relative: str, found: Walk) -> Iterator[str]:
     """Record the files of one folder; yield its folders."""
     prefix = relative + os.sep if relative else ""
@@ -61,7 +68,7 @@ def _list(root: str, relative: str, found: Walk) -> Iterator[str]:
         for entry in entries:
             is_bare = False
             name = entry.name
-            if name.startswith(".") or entry.is_symlink() or name.lower() in _SYSTEM_FOLDERS:
+            if not is_entered(name) or entry.is_symlink():
                 found.skipped += 1
             elif entry.is_dir(follow_symlinks=False):
                 if _is_junction(entry):
@@ -70,7 +77,8 @@ def _list(root: str, relative: str, found: Walk) -> Iterator[str]:
                     yield prefix + name
             elif entry.is_file(follow_symlinks=False):
                 status = entry.stat(follow_symlinks=False)
-                found.files[os.fsencode(prefix + name)] = FoundFile(status.st_size, status.st_mtime_ns)
+                mtime_ns = max(_LEAST_NS, min(status.st_mtime_ns, _MOST_NS))
+                found.files[os.fsencode(prefix + name)] = FoundFile(status.st_size, mtime_ns)
     if is_bare:
         found.bare.add(os.fsencode(relative))
 

@@ -178,6 +178,6 @@ def _degrees(tags: Mapping[str, Any], name: str, negative: str, limit: int) -> f
     if len(parts) != 3:
         return None
     degrees = parts[0] + parts[1] / 60 + parts[2] / 3600
-    if not degrees <= limit:
+    if not 0 <= degrees <= limit:
         return None
     return -degrees if _text(tags, f"{name}Ref").upper().startswith(negative) else degrees

@@ -35,7 +35,8 @@ def read_file(path: str, latest_year: int | None = None) -> FileReading:
         with Path(path).open("rb") as file:
             return _read(file, path, latest_year or datetime.now(UTC).year + 1)
     except OSError as error:
-        return FileReading("unreadable", failures=(Failure("open", error.strerror or type(error).__name__),))
+        reason = error.strerror or str(error) or type(error).__name__
+        return FileReading("unreadable", failures=(Failure("open", reason),))
 
 
 def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:

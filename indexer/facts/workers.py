@@ -9,6 +9,7 @@ import os
 import signal
 from collections import deque
 from collections.abc import Callable, Generator, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass, field
 from functools import partial
 from multiprocessing import get_context
@@ -112,7 +113,8 @@ class _Worker(Generic[_J, _R]):
     def _start(self) -> None:
         self.connection, theirs = _context.Pipe()
         self.process = _context.Process(target=_serve, args=(theirs, self.task), daemon=True)
-        self.process.start()
+        with _interrupts_held():
+            self.process.start()
         theirs.close()
 
     def feed(self, left: deque[int], jobs: Sequence[_J], handful: int) -> None:
@@ -146,6 +148,20 @@ class _Worker(Generic[_J, _R]):
         self.process.terminate()
         self.process.join()
         self.connection.close()
+
+
+@contextmanager
+def _interrupts_held() -> Iterator[None]:
+    """Ctrl-C is sent to every process of a terminal, and one that is still starting would answer it with a traceback: a
+    process takes over from its parent what is held back. Windows knows no such thing."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
+    try:
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
 
 
 def _serve(connection: "Connection[Any, Any]", task: Callable[[Any], Any]) -> None:

@@ -1,7 +1,7 @@
 """Universal time to the wall clock of a named zone, or of this computer."""
 
 from datetime import UTC, datetime
-from zoneinfo import ZoneInfo, available_timezones
+from zoneinfo import ZoneInfo, ZoneInfoNotFoundError, available_timezones
 
 from indexer.errors import WordError
 
@@ -20,6 +20,14 @@ def check_zone(name: str) -> str:
             f" America/Chicago, or {THIS_COMPUTER!r}"
         )
     return known[name.casefold()]
+
+
+def is_zone(name: str) -> bool:
+    """Whether this computer knows the zone: a name may have been told on one with a newer database."""
+    try:
+        return name == THIS_COMPUTER or bool(ZoneInfo(name))
+    except (ZoneInfoNotFoundError, ValueError, OSError):
+        return False
 
 
 def wall_clock(utc: datetime, zone: str) -> datetime:

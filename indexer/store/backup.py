@@ -12,10 +12,10 @@ import re
 import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import UTC, date, datetime
+from datetime import MAXYEAR, UTC, date, datetime
 from pathlib import Path
 from typing import Any
-from uuid import UUID
+from uuid import UUID, uuid4
 
 from indexer.errors import WordError
 from indexer.store.opening import backup_folder, transaction
@@ -70,9 +70,9 @@ def write_backup(connection: sqlite3.Connection, file: Path) -> int:
         },
         indent=1,
     )
-    temporary = file.with_name(f".{file.name}.part")
+    temporary = file.with_name(f".{uuid4().hex}.part")
     try:
-        with temporary.open("w", encoding="utf-8") as out:
+        with temporary.open("x", encoding="utf-8") as out:
             out.write(text + "\n")
             out.flush()
             os.fsync(out.fileno())
@@ -85,15 +85,17 @@ def write_backup(connection: sqlite3.Connection, file: Path) -> int:
 def keep_backup(connection: sqlite3.Connection, index: Path) -> None:
     """The backup made unasked after words have changed: beside the index, the newest KEPT of this index's own.
 
-    Does nothing when nothing was told since the last one. OSError where it cannot be written.
+    Does nothing when the last one holds all that was told. OSError where it cannot be written, WordError where another
+    file lies in its place.
     """
-    last = max((row["told_at"] for rows in all_words(connection).values() for row in rows), default=None)
+    words = all_words(connection)
+    last = max((row["told_at"] for rows in words.values() for row in rows), default=None)
     if last is None:
         return
     folder = backup_folder(index)
     stem = f"words-{_index_id(connection)[:8]}-"
     file = folder / f"{stem}{re.sub('[-:.]', '', last)}.json"
-    if file.exists():
+    if file.exists() and read_backup(file) == words:  # restored words may be older than the last one told
         return
     folder.mkdir(exist_ok=True)
     write_backup(connection, file)
@@ -115,7 +117,7 @@ def read_backup(file: Path) -> Words:
         raise WordError(f"the backup {file} was made by a newer version of weeksheaf; update, then restore it")
     try:
         return {table: [_checked(table, row) for row in document["words"].get(table, ())] for table in WORD_TABLES}
-    except (KeyError, TypeError, ValueError, AttributeError) as error:
+    except (KeyError, TypeError, ValueError, AttributeError, OverflowError) as error:
         raise WordError(
             f"the backup {file} is damaged (a word in it has no right form: {error}); nothing was restored"
         ) from error
@@ -131,8 +133,11 @@ def restore(connection: sqlite3.Connection, words: Words, today: date) -> Restor
         for table, columns in WORD_TABLES.items():
             rows = [_row_of(row, columns) for row in words[table]]
             database.table(table).insert_all(rows, ignore=True, pk="uuid")
-        holding = [{"log_uuid": row["uuid"], "photo_key": key} for row in words["week_log"] for key in row["holding"]]
-        database.table("week_holding").insert_all(holding, ignore=True, pk=("log_uuid", "photo_key"))
+        # Not by sqlite-utils, which asks for the rowid of a single row, and this table has none.
+        connection.executemany(
+            "INSERT INTO week_holding (log_uuid, photo_key) VALUES (?, ?) ON CONFLICT DO NOTHING",
+            [(row["uuid"], key) for row in words["week_log"] for key in row["holding"]],
+        )
         judge_all(connection, today)
         added = _count(connection) - before
     return Restored(added, sum(len(words[table]) for table in WORD_TABLES) - added)
@@ -167,24 +172,26 @@ def _index_id(connection: sqlite3.Connection) -> str:
 
 
 def _checked(table: str, row: dict[str, Any]) -> dict[str, Any]:
-    """The row if every value has its form; KeyError, TypeError or ValueError otherwise."""
-    UUID(row["uuid"])
-    if written(datetime.fromisoformat(row["told_at"])) != row["told_at"]:
-        raise ValueError(row["told_at"])
+    """The row if every value has its form; KeyError, TypeError, ValueError or OverflowError otherwise."""
+    json.dumps(row, ensure_ascii=False).encode()  # half a surrogate pair cannot be kept
+    told_at = datetime.fromisoformat(row["told_at"])
+    if str(UUID(row["uuid"])) != row["uuid"] or written(told_at) != row["told_at"] or told_at.year == MAXYEAR:
+        raise ValueError(f"{row['uuid']!r}, {row['told_at']!r}")
     for name in WORD_TABLES[table]:
         _check_value(name, row[name])
-    if table == "week_log" and not all(isinstance(key, str) for key in row["holding"]):
-        raise TypeError("holding")
+    if table == "week_log":
+        _check_value("holding", row["holding"])
     return row
 
 
 def _check_value(name: str, value: object) -> None:
-    if name == "waiting_for":
+    if name in ("waiting_for", "holding"):
         is_good = isinstance(value, list) and all(isinstance(item, str) for item in value)
     elif name == "state":
         is_good = value in STATES
     elif name == "first_day":
-        is_good = isinstance(value, str) and date.fromisoformat(value).isoformat() == value
+        day = date.fromisoformat(str(value))
+        is_good = day.isoformat() == value and day.year < MAXYEAR  # whole weeks only, up to the calendar's end
     else:
         is_good = isinstance(value, str) or (name == "value" and value is None)
     if not is_good:

@@ -8,7 +8,7 @@ from hashlib import blake2b
 
 from indexer.facts.changes import KnownFile
 from indexer.facts.records import FileReading
-from indexer.store.library_folders import is_inside, library_folders
+from indexer.store.library_folders import is_reached, library_folders
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,7 +47,7 @@ def known_files(connection: sqlite3.Connection, folder_id: int, below: str = "")
 def has_held_files(connection: sqlite3.Connection, folder: str) -> bool:
     """Whether any file is known, there or missing, in a folder given by its real path."""
     for library in library_folders(connection):
-        if is_inside(folder, library.path):
+        if is_reached(folder, library.path):
             below = "" if folder == library.path else os.path.relpath(folder, library.path)
             return bool(known_files(connection, library.id, below))
     return False
@@ -81,11 +81,6 @@ def known_digest(connection: sqlite3.Connection, file_id: int) -> str:
     """The digest of what was last read off that file."""
     (digest,) = connection.execute("SELECT facts_digest FROM file WHERE id = ?", (file_id,)).fetchone()
     return str(digest)
-
-
-def is_known(connection: sqlite3.Connection, key: str) -> bool:
-    """Whether any file, there or missing, shows that photo."""
-    return connection.execute("SELECT 1 FROM file WHERE key = ? LIMIT 1", (key,)).fetchone() is not None
 
 
 def is_present(connection: sqlite3.Connection, key: str) -> bool:

@@ -27,15 +27,20 @@ class Landing:
         self._connection = connection
         self._batch: list[tuple[FileRow, KnownFile | None]] = []
         self._moved: set[int] = set()
-        self._replaced: list[tuple[str, str]] = []
+        self._saved_over: list[tuple[FileRow, KnownFile | None]] = []
         self._lost: defaultdict[str, list[KnownFile]] = defaultdict(list)
         for row in lost:
             if row.key:
                 self._lost[row.key].append(row)
 
     def add(self, row: FileRow, known: KnownFile | None) -> None:
-        """Take a reading for the next batch; `known` is the row its path had before."""
-        self._batch.append((row, known))
+        """Take a reading for the next batch; `known` is the row its path had before.
+
+        Another picture in place of a known one waits for `settle`: were the run stopped in between, its row would have
+        changed without the word of it, and the next run could not tell that it had.
+        """
+        is_saved_over = known and known.key and row.key and known.key != row.key
+        (self._saved_over if is_saved_over else self._batch).append((row, known))
 
     def write(self) -> None:
         """Write the batch down; it stays in hand until it has been written whole."""
@@ -43,20 +48,18 @@ class Landing:
             return
         counts, moved = Counter(self.counts), set(self._moved)
         with transaction(self._connection):
-            touched: set[str] = set()
-            for row, known in self._batch:
-                landed = self._take_over(row, moved) if known is None and row.key else row
-                counts.update(self._fates(landed, known))
-                files.save(self._connection, [landed])
-                touched.update(key for key in (row.key, known and known.key) if key)
-            judge(self._connection, touched, self.today)
+            self._land(self._batch, counts, moved)
         self.counts, self._moved = counts, moved
-        self._replaced.extend(
-            (known.key, row.key)
-            for row, known in self._batch
-            if known and known.key and row.key and known.key != row.key
-        )
         self._batch.clear()
+
+    def _land(self, batch: Iterable[tuple[FileRow, KnownFile | None]], counts: Counter[str], moved: set[int]) -> None:
+        touched: set[str] = set()
+        for row, known in batch:
+            landed = self._take_over(row, moved) if known is None and row.key else row
+            counts.update(self._fates(landed, known))
+            files.save(self._connection, [landed])
+            touched.update(key for key in (row.key, known and known.key) if key)
+        judge(self._connection, touched, self.today)
 
     def not_moved(self, rows: Iterable[KnownFile]) -> list[KnownFile]:
         """Those of the lost rows that no new file has taken over."""
@@ -88,18 +91,22 @@ class Landing:
         were saved over. Returns how many photos have no file left that is there."""
         gone, back = self.not_moved(absent), list(returned)
         keys = {row.key for row in (*gone, *back) if row.key}
+        counts = Counter(self.counts)
         with transaction(self._connection):
+            self._land(self._saved_over, counts, self._moved)
             files.mark_missing(self._connection, (row.id for row in gone), now)
             files.mark_returned(self._connection, (row.id for row in back))
             judge(self._connection, keys, self.today)
             self._tell_successions()
+        self.counts = counts
         return len({row.key for row in gone if row.key and not files.is_present(self._connection, row.key)})
 
     def _tell_successions(self) -> None:
-        """A picture saved over in place leaves its old key without a file: the word says which key came after it.
+        """A picture saved over in place leaves its old key without a file that is there: the word says which key came
+        after it.
 
         Only at the end of a run: two files that changed names with each other look like this halfway.
         """
-        for old, new in self._replaced:
-            if not files.is_known(self._connection, old):
-                tell_succession(self._connection, old, new)
+        for row, known in self._saved_over:
+            if known and known.key and row.key and not files.is_present(self._connection, known.key):
+                tell_succession(self._connection, known.key, row.key)

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from indexer.errors import FolderError
+from indexer.facts.folders import is_entered
 
 
 class LibraryFolder(NamedTuple):
@@ -41,12 +42,12 @@ def place_of(connection: sqlite3.Connection, folder: str) -> Place:
     """
     known = library_folders(connection)
     for library in known:
-        if is_inside(folder, library.path):
+        if is_reached(folder, library.path):
             return Place(library, "" if folder == library.path else os.path.relpath(folder, library.path))
     cursor = connection.execute("INSERT INTO library_folder (path) VALUES (?)", (os.fsencode(folder),))
     new = LibraryFolder(int(cursor.lastrowid or 0), folder)
     for library in known:
-        if is_inside(library.path, folder):
+        if is_reached(library.path, folder):
             _absorb(connection, library, new)
     return Place(new, "")
 
@@ -55,6 +56,12 @@ def is_inside(path: str, folder: str) -> bool:
     """Whether a real path is a folder or lies below it, by the rules of this system's paths (case on Windows)."""
     inner, outer = os.path.normcase(path), os.path.normcase(folder)
     return inner == outer or inner.startswith(os.path.join(outer, ""))  # noqa: PTH118
+
+
+def is_reached(path: str, folder: str) -> bool:
+    """Whether a walk of the folder comes by that real path. A hidden folder below it, which the person named by itself,
+    is a library folder of its own: as a part of this one its photos would be called missing."""
+    return is_inside(path, folder) and all(map(is_entered, Path(os.path.relpath(path, folder)).parts))
 
 
 def refuse_inside_library(connection: sqlite3.Connection, path: Path) -> None:

@@ -29,13 +29,9 @@ NEWEST_SHAPE = 1
 
 def open_for_reading(path: Path) -> sqlite3.Connection:
     """A connection that cannot write. Raises NoIndexError, IndexFileError."""
-    if not path.exists():
-        raise NoIndexError(
-            f"there is no index at {path}; make one with: weeksheaf index FOLDER (a folder that holds photos)"
-        )
+    _refuse_absent(path)
     with explained(path):
-        connection = connect(_reading_address(path))
-        shape = _checked_shape(connection, path)
+        connection, shape = _open(_reading_address(path), path)
         if shape < NEWEST_SHAPE:
             connection.close()
             open_for_writing(path).close()
@@ -49,14 +45,11 @@ def open_for_writing(path: Path, *, create: bool = False) -> sqlite3.Connection:
 
     The caller begins and ends its own transactions. Raises NoIndexError, IndexFileError.
     """
-    if not create and not path.exists():
-        raise NoIndexError(
-            f"there is no index at {path}; make one with: weeksheaf index FOLDER (a folder that holds photos)"
-        )
+    if not create:
+        _refuse_absent(path)
     with explained(path):
         make_folder_for(path)
-        connection = connect(f"file:{quoted(path)}")
-        shape = _checked_shape(connection, path)
+        connection, shape = _open(f"file:{quoted(path)}", path)
         connection.execute("PRAGMA journal_mode = WAL")
         connection.execute("PRAGMA foreign_keys = ON")
         _bring_up(connection, shape)
@@ -69,10 +62,11 @@ def transaction(connection: sqlite3.Connection) -> Iterator[sqlite3.Connection]:
     connection.execute("BEGIN IMMEDIATE")
     try:
         yield connection
+        connection.execute("COMMIT")
     except BaseException:
-        connection.execute("ROLLBACK")
+        if connection.in_transaction:  # SQLite undoes some by itself, as on a full disk
+            connection.execute("ROLLBACK")
         raise
-    connection.execute("COMMIT")
 
 
 @contextmanager
@@ -137,12 +131,29 @@ def _reading_address(path: Path) -> str:
     return f"file:{quoted(path)}?mode=rw" if not unwritable else f"file:{quoted(path)}?mode=ro"
 
 
+def _refuse_absent(path: Path) -> None:
+    if not os.path.exists(path):  # noqa: PTH110 - Path.exists raises for a name that is too long
+        raise NoIndexError(
+            f"there is no index at {path}; make one with: weeksheaf index FOLDER (a folder that holds photos)"
+        )
+
+
+def _open(address: str, path: Path) -> tuple[sqlite3.Connection, int]:
+    """A connection and the shape's number; one to a file of another kind is closed: nothing stays beside it."""
+    connection = connect(address)
+    try:
+        return connection, _checked_shape(connection, path)
+    except BaseException:
+        connection.close()
+        raise
+
+
 def _checked_shape(connection: sqlite3.Connection, path: Path) -> int:
     """The shape's number, 0 for an empty file. Raises IndexFileError for anything that is not an index of ours."""
-    shape = int(connection.execute("PRAGMA user_version").fetchone()[0])
-    mark = connection.execute("PRAGMA application_id").fetchone()[0]
-    tables = connection.execute("SELECT count(*) FROM sqlite_schema").fetchone()[0]
-    if tables and mark != APPLICATION_ID:
+    shape, mark, tables = connection.execute(_SHAPE).fetchone()  # at one moment: another process may be making it
+    if path.stat().st_size == 1:  # which SQLite takes for an empty file
+        raise IndexFileError(f"{path} is not an index, left untouched; choose another with --index FILE")
+    if mark != APPLICATION_ID and (tables or mark):
         raise IndexFileError(
             f"{path} is a database of another program, left untouched; choose another with --index FILE"
         )
@@ -151,13 +162,29 @@ def _checked_shape(connection: sqlite3.Connection, path: Path) -> int:
             f"the index {path} was made by a newer version of weeksheaf (shape {shape}, this one knows {NEWEST_SHAPE});"
             " update weeksheaf, or choose another with --index FILE"
         )
-    return shape
+    return int(shape)
+
+
+_SHAPE = (
+    "SELECT user_version, application_id, (SELECT count(*) FROM sqlite_schema)"
+    " FROM pragma_user_version, pragma_application_id"
+)
 
 
 def _bring_up(connection: sqlite3.Connection, shape: int) -> None:
-    if shape == NEWEST_SHAPE:
-        return
-    for number, script in migrations():
-        if number > shape:
-            connection.executescript(script)
-    connection.execute("INSERT INTO about VALUES ('index_id', ?) ON CONFLICT (name) DO NOTHING", (uuid4().hex,))
+    if shape < NEWEST_SHAPE:
+        for number, script in migrations():
+            if number > shape:
+                _migrate(connection, number, script)
+    if connection.execute("SELECT 1 FROM about WHERE name = 'index_id'").fetchone() is None:
+        connection.execute("INSERT INTO about VALUES ('index_id', ?) ON CONFLICT (name) DO NOTHING", (uuid4().hex,))
+
+
+def _migrate(connection: sqlite3.Connection, number: int, script: str) -> None:
+    try:
+        connection.executescript(script)
+    except sqlite3.OperationalError:
+        if connection.in_transaction:
+            connection.execute("ROLLBACK")
+        if connection.execute(_SHAPE).fetchone()[0] < number:  # else another process was first
+            raise

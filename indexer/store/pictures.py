@@ -10,7 +10,7 @@ from typing import TypeVar
 from indexer.facts.capture_time import CaptureTime, ToLocal, decide
 from indexer.facts.codes import LEAST, shortest_codes
 from indexer.facts.records import Claim
-from indexer.facts.zones import THIS_COMPUTER, wall_clock
+from indexer.facts.zones import THIS_COMPUTER, is_zone, wall_clock
 
 HOME_TIMEZONE = "home.timezone"
 #: How many keys one statement names; SQLite's own limit on variables is far higher.
@@ -85,7 +85,7 @@ def _judged(key: str, claims: Sequence[FileClaim], home: Home) -> tuple[object, 
 
 def _home(connection: sqlite3.Connection, today: date) -> Home:
     row = connection.execute("SELECT value FROM setting WHERE name = ?", (HOME_TIMEZONE,)).fetchone()
-    zone = row["value"] if row else THIS_COMPUTER
+    zone = row["value"] if row and is_zone(row["value"]) else THIS_COMPUTER
 
     def to_local(utc: datetime) -> datetime:
         return wall_clock(utc, zone)

@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from indexer.errors import IndexFileError
-from indexer.store.opening import connect, explained, make_folder_for, quoted
+from indexer.store.opening import connect, explained, explanation, make_folder_for, quoted
 
 
 @contextmanager
@@ -17,12 +17,15 @@ def the_only_run(index: Path) -> Iterator[None]:
     Words can still be told meanwhile.
     """
     make_folder_for(index)
-    with explained(index):
-        lock = connect(f"file:{quoted(index.with_name(index.name + '-running'))}", wait_seconds=0)
+    file = index.with_name(index.name + "-running")
+    with explained(file):
+        lock = connect(f"file:{quoted(file)}", wait_seconds=0)
     try:
         try:
             lock.execute("BEGIN EXCLUSIVE")
-        except sqlite3.OperationalError as error:
+        except sqlite3.Error as error:
+            if not error.sqlite_errorname.startswith("SQLITE_BUSY"):
+                raise IndexFileError(explanation(file, error)) from error
             raise IndexFileError(
                 f"another run is indexing into {index} just now; wait until it is done, then try again"
             ) from error

@@ -33,9 +33,11 @@ class LazyGroup(click.Group):
         return command if isinstance(command, click.Command) else None
 
     def invoke(self, ctx: click.Context) -> Any:
-        """Run the command; a known error becomes one line and exit code 1, Ctrl-C exit code 130."""
+        """Run the command; a known error becomes one line and exit code 1, wrong usage 2, Ctrl-C 130."""
         try:
             return super().invoke(ctx)
+        except click.UsageError as error:  # its text may hold what the shell made of a pattern: names of files
+            raise click.UsageError(visible(" ".join(error.format_message().split())), error.ctx) from error
         except WeeksheafError as error:
             raise click.ClickException(visible(str(error))) from error
         except sqlite3.Error as error:

@@ -54,16 +54,29 @@ class DateType(click.ParamType[date]):
         return day
 
 
-class WaitType(click.ParamType[str]):
-    """What a week waits for, "kind:what"; a text without a kind is a supply."""
+class TextType(click.ParamType[str]):
+    """A text to be kept. Bytes that are no text would make a backup that cannot be restored."""
 
     name = "TEXT"
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
-        kind, _colon, what = (part.strip() for part in str(value).partition(":"))
+        text = str(value)
+        try:
+            text.encode()
+        except UnicodeEncodeError:
+            self.fail("it holds bytes that are no text; type it anew", param, ctx)
+        return text
+
+
+class WaitType(TextType):
+    """What a week waits for, "kind:what"; a text without a kind is a supply."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        value = super().convert(value, param, ctx)
+        kind, _colon, what = (part.strip() for part in value.partition(":"))
         if kind.lower() in WAITS:
             return f"{kind.lower()}:{what}" if what else kind.lower()
-        text = " ".join(str(value).split())
+        text = " ".join(value.split())
         if not text.strip(": "):
             self.fail(f'say what is waited for, such as {WAITS[0]}:"slate-blue cards"', param, ctx)
         return f"supplies:{text}"

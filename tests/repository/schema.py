@@ -24,9 +24,7 @@ def schema_text() -> str:
     grains: dict[str, str] = {}
     for _, script in migrations():
         connection.executescript(script)
-        grains |= {
-            name: (first + more.replace("\n--", "")).rstrip(".") for first, more, name in _GRAIN.findall(script)
-        }
+        grains |= {name: (first + more.replace("\n--", "")).rstrip(".") for first, more, name in _GRAIN.findall(script)}
     lines = [BEGIN, ""]
     for kind, title in (("table", "Tables"), ("view", "Views, which readers select from")):
         lines += [f"### {title}", ""]

@@ -11,7 +11,7 @@ from queries.cli.session import Session
 from queries.cli.visible import visible
 
 
-@click.command("backup")
+@click.command("backup", short_help="Save all that you told the tool to FILE.")
 @click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
 @as_json
 @click.pass_obj

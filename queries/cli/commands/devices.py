@@ -9,7 +9,7 @@ from queries.cli.session import Session
 from queries.devices import devices, uncopied
 
 
-@click.command("devices")
+@click.command("devices", short_help="List cameras and phones with their first and last photo.")
 @as_json
 @click.pass_obj
 def command(session: Session, as_json: bool) -> None:

@@ -13,7 +13,7 @@ from queries.cli.progress_line import ProgressLine
 from queries.cli.session import Session, warn
 
 
-@click.command("index")
+@click.command("index", short_help="Read the photos in FOLDERS, or in all folders known so far.")
 @click.argument("folders", nargs=-1, type=click.Path(path_type=Path))
 @click.option("--accept-missing", is_flag=True, help="Photos in a folder that is empty or gone count as missing.")
 @as_json

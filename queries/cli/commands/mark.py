@@ -5,14 +5,14 @@ import click
 from indexer.store.words import STATES
 from queries.cli import documents, wording
 from queries.cli.output import emit, plural
-from queries.cli.parameters import WaitType, WeekType, as_json
+from queries.cli.parameters import TextType, WaitType, WeekType, as_json
 from queries.cli.session import Session
 from queries.photos import photos_of_week
 from queries.progress import Word
 from queries.weeks import Week, week_words
 
 
-@click.command("mark")
+@click.command("mark", short_help="Tell how far a week is: open, started, waiting, done, skipped.")
 @click.argument("week", type=WeekType())
 @click.argument("state", type=click.Choice(STATES, case_sensitive=False))
 @click.option(
@@ -22,7 +22,7 @@ from queries.weeks import Week, week_words
     multiple=True,
     help='What it waits for: supplies:"slate-blue cards", prints, photos:Aunt, words; plain text means supplies.',
 )
-@click.option("--note", default="", help="A remark to keep with it.")
+@click.option("--note", type=TextType(), default="", help="A remark to keep with it.")
 @as_json
 @click.pass_obj
 def command(session: Session, week: Week, state: str, waiting_for: tuple[str, ...], note: str, as_json: bool) -> None:

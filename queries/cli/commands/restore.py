@@ -5,6 +5,7 @@ from pathlib import Path
 
 import click
 
+from indexer.errors import WordError
 from queries.cli.output import emit, plural
 from queries.cli.parameters import as_json
 from queries.cli.session import Session, warn
@@ -23,9 +24,12 @@ def command(session: Session, file: Path, as_json: bool) -> None:
     from indexer.store.telling import back_up
 
     words = read_backup(file)
-    for row in words["setting_log"]:
-        if row["value"] is not None:
-            setting_named(row["name"]).check(row["value"])
+    try:
+        for row in words["setting_log"]:
+            setting = setting_named(row["name"])
+            setting.check(setting.default if row["value"] is None else row["value"])
+    except WordError as error:
+        raise WordError(f"the backup {file} holds no right setting ({error}); nothing was restored") from error
     with closing(open_for_writing(session.index, create=True)) as connection, explained(session.index):
         done = restore(connection, words, session.today)
         back_up(connection, session.index, warn)

@@ -13,7 +13,7 @@ from queries.progress import WeekRow, week_table
 from queries.weeks import week_words
 
 
-@click.command("tour")
+@click.command("tour", short_help="Show the main job on the sample library, or on FOLDER.")
 @click.argument("folder", required=False, type=click.Path(path_type=Path))
 @click.pass_context
 def command(context: click.Context, folder: Path | None) -> None:

@@ -9,7 +9,7 @@ from queries.cli.session import Session
 from queries.photos import doubtful_photos
 
 
-@click.command("undated")
+@click.command("undated", short_help="List the photos whose capture time is doubtful or unknown.")
 @as_json
 @click.pass_obj
 def command(session: Session, as_json: bool) -> None:

@@ -9,7 +9,7 @@ from queries.cli.session import Session
 from queries.photos import unreadable_files
 
 
-@click.command("unreadable")
+@click.command("unreadable", short_help="List the files that could not be read in full.")
 @as_json
 @click.pass_obj
 def command(session: Session, as_json: bool) -> None:

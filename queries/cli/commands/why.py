@@ -10,7 +10,7 @@ from queries.evidence import evidence_of
 from queries.photos import Photo
 
 
-@click.command("why")
+@click.command("why", short_help="Show what speaks for a photo's capture time.")
 @click.argument("photo", type=PhotoType())
 @as_json
 @click.pass_obj

@@ -1,0 +1,178 @@
+"""Backup files that are damaged, or none."""
+
+import copy
+import json
+import random
+import sqlite3
+from datetime import date
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from indexer.errors import WordError
+from indexer.store.backup import all_words, read_backup, restore
+
+TODAY = date(2026, 6, 1)
+
+
+def sound() -> dict[str, Any]:
+    """A whole backup, as it would lie on the disk."""
+    stamps = [
+        {"uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a{number}", "told_at": f"2026-01-0{number + 1}T00:00:00.000000Z"}
+        for number in range(3)
+    ]
+    week = {"first_day": "2026-03-30", "state": "waiting", "waiting_for": ["words"], "note": "", "holding": ["a" * 32]}
+    return {
+        "made_by": "weeksheaf",
+        "format": 1,
+        "made_at": "2026-06-01T00:00:00.000000Z",
+        "index_id": "0" * 32,
+        "words": {
+            "week_log": [stamps[0] | week],
+            "setting_log": [stamps[1] | {"name": "week.min_days", "value": "1"}],
+            "succession": [stamps[2] | {"old_key": "a" * 32, "new_key": "b" * 32}],
+        },
+    }
+
+
+def test_the_sound_backup_of_these_checks_is_one(tmp_path: Path) -> None:
+    """What is damaged below was whole before."""
+    (tmp_path / "words.json").write_text(json.dumps(sound()))
+    assert read_backup(tmp_path / "words.json") == sound()["words"]
+
+
+@pytest.mark.parametrize(
+    ("table", "name", "value"),
+    [
+        ("week_log", "uuid", "6f1f8a44"),
+        ("week_log", "uuid", None),
+        ("week_log", "uuid", "6F1F8A44-5F0D-4C57-9D1C-0C1B54A9B7A0"),  # another writing of it would double the word
+        ("week_log", "uuid", "{6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a0}"),
+        ("week_log", "told_at", "2026-01-01"),
+        ("week_log", "told_at", "2026-01-01T00:00:00.000000"),
+        ("week_log", "told_at", "2026-01-01T00:00:00.000000+02:00"),
+        ("week_log", "told_at", "0001-01-01T00:00:00.000000+14:00"),
+        ("week_log", "told_at", "9999-12-31T23:59:59.999999Z"),  # no word could be told after it
+        ("week_log", "told_at", 5),
+        ("week_log", "first_day", "2026-02-30"),
+        ("week_log", "first_day", "20260330"),
+        ("week_log", "first_day", "2026-W14-1"),
+        ("week_log", "first_day", "9999-12-31"),  # no whole week begins there
+        ("week_log", "first_day", None),
+        ("week_log", "state", "finished"),
+        ("week_log", "state", ["open"]),
+        ("week_log", "waiting_for", "words"),
+        ("week_log", "waiting_for", [1]),
+        ("week_log", "waiting_for", {"words": 1}),
+        ("week_log", "note", None),
+        ("week_log", "note", "\ud800"),
+        ("week_log", "holding", None),
+        ("week_log", "holding", "a" * 32),
+        ("week_log", "holding", [5]),
+        ("week_log", "holding", ["\udfff"]),
+        ("week_log", "waiting_for", ["words:\ud800"]),
+        ("setting_log", "name", 5),
+        ("setting_log", "value", 5),
+        ("succession", "old_key", None),
+        ("succession", "new_key", ["b"]),
+    ],
+)
+def test_a_word_without_its_form_is_refused(table: str, name: str, value: object, tmp_path: Path) -> None:
+    """The line names the file, and nothing of it is restored."""
+    document = sound()
+    document["words"][table][0][name] = value
+    file = tmp_path / "words.json"
+    file.write_text(json.dumps(document))
+    with pytest.raises(WordError, match="nothing was restored") as caught:
+        read_backup(file)
+    assert str(file) in str(caught.value)
+    assert "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize("name", ["uuid", "told_at", "first_day", "state", "waiting_for", "note", "holding"])
+def test_a_word_that_lacks_a_part_is_refused(name: str, tmp_path: Path) -> None:
+    """A missing part is damage and not a default."""
+    document = sound()
+    del document["words"]["week_log"][0][name]
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    with pytest.raises(WordError, match=name):
+        read_backup(tmp_path / "words.json")
+
+
+def test_a_backup_of_a_newer_version_asks_for_an_update(tmp_path: Path) -> None:
+    """Half understood it would lose words."""
+    (tmp_path / "words.json").write_text(json.dumps(sound() | {"format": 2}))
+    with pytest.raises(WordError, match=r"newer version.*update"):
+        read_backup(tmp_path / "words.json")
+
+
+def test_a_backup_without_a_table_has_no_words_of_it(tmp_path: Path) -> None:
+    """One made before that kind of word existed is whole."""
+    document = sound()
+    del document["words"]["succession"]
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    assert read_backup(tmp_path / "words.json")["succession"] == []
+
+
+@pytest.mark.parametrize("place", ["gone", "folder"])
+def test_a_backup_that_cannot_be_read_is_named(place: str, tmp_path: Path) -> None:
+    """A file that is not there, and a folder, are known errors."""
+    file = tmp_path / "gone.json" if place == "gone" else tmp_path
+    with pytest.raises(WordError) as caught:
+        read_backup(file)
+    assert str(file) in str(caught.value)
+
+
+JSON = st.recursive(
+    st.none() | st.booleans() | st.integers() | st.floats() | st.text(max_size=8),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=5), inner, max_size=3),
+    max_leaves=6,
+)
+
+
+def damage(document: Any, dice: random.Random, value: Any) -> Any:
+    """The document with one part, however deep, replaced, left out or doubled."""
+    if isinstance(document, dict) and document and dice.random() < 0.9:
+        name = dice.choice(sorted(document))
+        return document | {name: damage(document[name], dice, value)}
+    if isinstance(document, list) and document and dice.random() < 0.9:
+        place = dice.randrange(len(document))
+        kept_parts = document[:place] if dice.random() < 0.1 else document[: place + 1] * dice.randrange(1, 3)
+        return [*kept_parts[:-1], damage(document[place], dice, value), *document[place + 1 :]]
+    if isinstance(document, str) and document and dice.random() < 0.7:
+        place = dice.randrange(len(document))
+        return document[:place] + dice.choice("0Zz-9\n\ud800") * dice.randrange(3) + document[place + 1 :]
+    return value
+
+
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None, max_examples=300)
+@given(JSON, st.integers(0, 2**32))
+def test_a_damaged_backup_is_refused_or_restored_and_never_breaks(
+    connection: sqlite3.Connection, tmp_path: Path, value: Any, seed: int
+) -> None:
+    """Whatever became of the file, reading it gives WordError or words that can be restored and read back."""
+    file = tmp_path / "words.json"
+    file.write_text(json.dumps(damage(copy.deepcopy(sound()), random.Random(seed), value)))
+    before = all_words(connection)
+    try:
+        words = read_backup(file)
+    except WordError as error:
+        assert "\n" not in str(error)  # noqa: PT017 - it may be raised, and need not
+        assert all_words(connection) == before
+    else:
+        restore(connection, words, TODAY)
+        assert restore(connection, words, TODAY).added == 0
+
+
+@given(st.binary(max_size=40), st.integers(0, 600), st.booleans())
+@settings(suppress_health_check=[HealthCheck.function_scoped_fixture], deadline=None)
+def test_a_backup_cut_off_or_overwritten_is_refused(tmp_path: Path, junk: bytes, place: int, is_cut: bool) -> None:
+    """Bytes of another kind in the middle, or none after it."""
+    whole = json.dumps(sound()).encode()
+    file = tmp_path / "words.json"
+    file.write_bytes(whole[:place] if is_cut else whole[:place] + b"\xff" + junk + whole[place:])
+    with pytest.raises(WordError):
+        read_backup(file)

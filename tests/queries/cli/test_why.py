@@ -1,0 +1,130 @@
+"""weeksheaf why"""
+
+import os
+import shutil
+import sqlite3
+from collections.abc import Callable
+from contextlib import closing
+from pathlib import Path
+
+import pytest
+
+from tests.queries.cli.conftest import PHONE, Person, put
+
+
+def test_the_document_holds_the_verdict_and_all_evidence(person: Person) -> None:
+    """The verdict is there as in `week`, and every claim with its source, its text and whether it was believed."""
+    document = person.json("why", person.folder / "phone" / "0406.jpg")
+    assert (document["week"], document["taken"], document["source"]) == (
+        "2026-W15", "2026-04-06T07:10:00", "exif original"
+    )  # fmt: skip
+    assert [(row["source"], row["text"], row["chosen"]) for row in document["evidence"]][:1] == [
+        ("exif original", "2026:04:06 07:10:00", True)
+    ]
+    assert {row["source"]: row["chosen"] for row in document["evidence"]} == {"exif original": True, "file time": False}
+    assert {row["path"] for row in document["evidence"]} == {document["path"]}
+
+
+def test_the_evidence_as_a_person_reads_it(person: Person) -> None:
+    """The verdict comes in words, days first; an arrow marks the believed claim."""
+    lines = person.says("why", person.folder / "messages" / "IMG-20260401-WA0003.jpg").splitlines()
+    code = person.code("messages/IMG-20260401-WA0003.jpg")
+    assert lines[:5] == [
+        f"{code}  {person.folder / 'messages' / 'IMG-20260401-WA0003.jpg'}",
+        "taken Wed 1 Apr 2026, in 30 Mar - 5 Apr 2026, week 14",
+        "Doubtful: file name; the name tells the day it arrived, not the day it was taken.",
+        "",
+        "    source     says                     which means",
+    ]
+    assert lines[5] == "->  file name  IMG-20260401-WA0003.jpg  2026-04-01"
+
+
+def test_a_photo_in_no_week_says_so(person: Person) -> None:
+    """Where only the month is known the photo is in no week."""
+    lines = person.says("why", person.folder / "scans" / "scan 1994-07 pier.jpg").splitlines()
+    assert lines[1:3] == ["taken 1994-07, in no week", "Doubtful: file name; only the month is known."]
+
+
+def test_claims_of_several_files_are_told_apart(person: Person) -> None:
+    """Of a photo that lies in two places, a person sees which file makes which claim."""
+    text = person.says("why", person.code("phone/0316.jpg"))
+    assert text.count(str(person.folder / "phone" / "0316.jpg")) == 1
+    assert text.count("exif original  2026:03:16 08:00:00") == 2
+
+
+def test_the_names_of_a_photo(person: Person) -> None:
+    """A photo answers to its path, its code in any case, the whole key and every longer prefix of it."""
+    path = person.folder / "phone" / "0406.jpg"
+    key = person.json("why", path)["key"]
+    for name in (key[:5], key[:5].upper(), key[:9], key, os.path.relpath(path)):
+        assert person.json("why", name)["key"] == key
+
+
+@pytest.mark.parametrize("place", ["phone/0316.jpg", "backup of phone/0316.jpg", "phone/../phone/0316.jpg"])
+def test_every_place_of_a_photo_names_it(person: Person, place: str) -> None:
+    """Each path of a photo leads to it, also one with a way back in it."""
+    assert person.json("why", person.folder / place)["taken"] == "2026-03-16T08:00:00"
+
+
+def test_a_missing_photo_still_answers(owner: Person) -> None:
+    """A photo whose file was deleted is known by its old path and its code."""
+    path = owner.folder / "phone" / "0406.jpg"
+    code = owner.code("phone/0406.jpg")
+    path.unlink()
+    owner.says("index")
+    assert owner.json("why", path)["code"] == code
+    assert owner.json("why", code)["code"] == code
+
+
+@pytest.mark.parametrize("form", [[], ["--jpeg"]], ids=["exact", "jpeg"])
+def test_a_pulled_copy_counts_as_its_photo(person: Person, tmp_path: Path, form: list[str]) -> None:
+    """The path of a copy in a working folder leads to the photo, also where the copy was turned into a JPEG."""
+    pulled = tmp_path / "w15"
+    person.says("pull", "2026-W15", pulled, *form)
+    copy = next(pulled.glob("2026-04-06*.jpg"))
+    assert person.json("why", copy)["code"] == person.code("phone/0406.jpg")
+
+
+def test_a_copy_elsewhere_counts_as_its_photo(person: Person, tmp_path: Path) -> None:
+    """A file outside the library that holds the same picture leads to the photo."""
+    copy = tmp_path / "sent by mail.jpg"
+    shutil.copyfile(person.folder / "phone" / "0406.jpg", copy)
+    assert person.json("why", copy)["code"] == person.code("phone/0406.jpg")
+
+
+@pytest.mark.parametrize("name", ["zzzzz", "fffff0f", "ab", "nowhere/photo.jpg", "", "a" * 300], ids=lambda n: n[:20])
+def test_a_photo_that_does_not_exist(person: Person, name: str) -> None:
+    """What no photo answers to is named, with the way out."""
+    message = person.error("why", name)
+    assert message.startswith(f"no photo in the index answers to {name}")
+    assert "its path or the code printed beside it" in message
+
+
+def test_a_file_that_is_no_photo(person: Person, tmp_path: Path, picture: Callable[..., bytes]) -> None:
+    """A text, a folder and a photo that was never indexed are named with the way out."""
+    put(tmp_path / "stranger.jpg", picture("stranger", "2026:04:06 12:00:00", PHONE))
+    for path in (
+        tmp_path / "stranger.jpg",
+        person.folder / "odd" / "notes.txt",
+        person.folder / "odd" / "empty.jpg",
+        person.folder,
+        tmp_path,
+    ):
+        assert f"answers to {path}" in person.error("why", path)
+
+
+def test_letters_that_may_be_several_photos(person: Person) -> None:
+    """A beginning that two keys share is refused with the codes that would do."""
+    key = person.json("why", person.folder / "phone" / "0406.jpg")["key"]
+    twin = key[:6] + ("0" if key[6] != "0" else "1") + key[7:]
+    with closing(sqlite3.connect(person.index)) as connection, connection:
+        connection.execute("UPDATE picture SET code = ? WHERE key = ?", (key[:7], key))
+        columns = [row[1] for row in connection.execute("PRAGMA table_info(picture)")]
+        rest = ", ".join(columns[2:])
+        connection.execute(
+            f"INSERT INTO picture (key, code, {rest}) SELECT ?, ?, {rest} FROM picture WHERE key = ?",
+            (twin, twin[:7], key),
+        )
+    first, second = sorted((key[:7], twin[:7]))
+    assert person.error("why", key[:6]) == f"{key[:6]} may be any of {first}, {second}; give more letters"
+    assert person.json("why", key[:7])["key"] == key
