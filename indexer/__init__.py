@@ -8,27 +8,27 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
-    from indexer.scan import Progress, Summary, index_folders, refuse_index_inside
+    from indexer.scan import Progress, Summary, check_before_opening, index_folders
     from indexer.store.opening import open_for_reading, open_for_writing
     from indexer.store.run_lock import the_only_run
 
 __all__ = [
     "Progress",
     "Summary",
+    "check_before_opening",
     "index_folders",
     "open_for_reading",
     "open_for_writing",
-    "refuse_index_inside",
     "the_only_run",
 ]
 
 _HOMES = {
     "Progress": "indexer.scan",
     "Summary": "indexer.scan",
+    "check_before_opening": "indexer.scan",
     "index_folders": "indexer.scan",
     "open_for_reading": "indexer.store.opening",
     "open_for_writing": "indexer.store.opening",
-    "refuse_index_inside": "indexer.scan",
     "the_only_run": "indexer.store.run_lock",
 }
 

@@ -117,10 +117,13 @@ def _known_places(connection: sqlite3.Connection) -> list[Place]:
     return places
 
 
-def refuse_index_inside(index: Path, folders: Sequence[Path]) -> None:
-    """Raises FolderError when the index would lie in a folder of photos: nothing is ever written there."""
+def check_before_opening(index: Path, folders: Sequence[Path]) -> None:
+    """Raises FolderError for what must not even make an index: a wrong name, or a folder that the index would lie in,
+    where nothing is ever written."""
     for folder in folders:
-        if library_folders.is_inside(os.path.realpath(index), os.path.realpath(folder)):
+        if not index.exists():
+            usable_folder(folder)
+        if folder.is_dir() and library_folders.is_inside(os.path.realpath(index), os.path.realpath(folder)):
             raise FolderError(
                 f"the index {index} would lie inside {folder}, where nothing is ever written; name another place with"
                 " --index FILE"
@@ -130,10 +133,15 @@ def refuse_index_inside(index: Path, folders: Sequence[Path]) -> None:
 def real_folder(folder: Path, connection: sqlite3.Connection) -> str:
     """The real path of a folder to be indexed. Raises FolderError unless it can be listed, or held files before."""
     real = os.path.realpath(folder)
+    is_known = files.has_held_files(connection, real) and not Path(real).is_file()
+    return real if is_known else usable_folder(folder)  # what a known one held is held back, and said
+
+
+def usable_folder(folder: Path) -> str:
+    """The real path of a folder that is there and can be listed. Raises FolderError."""
+    real = os.path.realpath(folder)
     if Path(real).exists() and not Path(real).is_dir():
         raise FolderError(f"{folder} is not a folder; name the folder that holds the photos")
-    if files.has_held_files(connection, real):
-        return real
     if not Path(real).exists():
         raise FolderError(f"there is no folder {folder}; check the name, or that its disk is connected")
     try:

@@ -100,8 +100,10 @@ def week_table(connection: sqlite3.Connection, settings: Settings) -> WeekTable:
     words = latest_words(connection, rule)
     late = _late_counts(connection, words, starts_at)
     table = lay_out(_counts_by_day(connection, starts_at), words, rule)
+    (without_day,) = connection.execute(_WITHOUT_DAY).fetchone()
     return replace(
         table,
+        outside=table.outside + without_day,
         lines=[replace(line, late=late[line.week]) if isinstance(line, WeekRow) else line for line in table.lines],
     )
 
@@ -245,6 +247,8 @@ FROM photo
 WHERE present AND precision IN ('second', 'minute', 'day')
 GROUP BY day
 """
+
+_WITHOUT_DAY = "SELECT count(*) FROM photo WHERE present AND precision NOT IN ('second', 'minute', 'day')"
 
 _LATE = f"""
 SELECT asked.value ->> 0 AS first_day, count(*)

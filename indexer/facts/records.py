@@ -90,3 +90,8 @@ class FileReading:
     kind: Literal["photo", "other", "unreadable"]
     facts: PhotoFacts | None = None
     failures: tuple[Failure, ...] = ()
+
+    @property
+    def is_shut(self) -> bool:
+        """The file could not even be opened, so nothing is known of what is in it now."""
+        return any(failure.step == "open" for failure in self.failures)

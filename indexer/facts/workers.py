@@ -27,6 +27,8 @@ SECONDS_PER_FILE = 20.0
 FILES_PER_PROCESS = 200
 #: Jobs handed to a process at a time, at most.
 _MOST_AT_ONCE = 32
+#: How long a process is given to end before it is killed.
+_SECONDS_TO_END = 0.5
 #: `wait` takes at most 63 handles on Windows.
 _MOST_PROCESSES = 32
 
@@ -146,7 +148,10 @@ class _Worker(Generic[_J, _R]):
 
     def end(self) -> None:
         self.process.terminate()
-        self.process.join()
+        self.process.join(_SECONDS_TO_END)
+        if self.process.is_alive():
+            self.process.kill()
+            self.process.join(_SECONDS_TO_END)  # one that waits for a dead disk cannot be ended; it is left behind
         self.connection.close()
 
 

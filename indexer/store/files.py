@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from hashlib import blake2b
 
 from indexer.facts.changes import KnownFile
-from indexer.facts.records import FileReading
+from indexer.facts.records import Failure, FileReading
 from indexer.store.library_folders import is_reached, library_folders
 
 
@@ -94,11 +94,7 @@ def save(connection: sqlite3.Connection, rows: Iterable[FileRow]) -> None:
     for row in rows:
         file_id = _save_file(connection, row)
         connection.execute("DELETE FROM evidence WHERE file_id = ?", (file_id,))
-        connection.execute("DELETE FROM failure WHERE file_id = ?", (file_id,))
-        connection.executemany(
-            "INSERT INTO failure (file_id, step, reason) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
-            [(file_id, failure.step, failure.reason) for failure in row.reading.failures],
-        )
+        save_failures(connection, file_id, row.reading.failures)
         claims = row.reading.facts.claims if row.reading.facts else ()
         connection.executemany(
             _INSERT_EVIDENCE,
@@ -118,6 +114,15 @@ def save(connection: sqlite3.Connection, rows: Iterable[FileRow]) -> None:
                 for claim in claims
             ],
         )
+
+
+def save_failures(connection: sqlite3.Connection, file_id: int, failures: Iterable[Failure]) -> None:
+    """Write which steps failed on a file now, in the caller's transaction; those of before are replaced."""
+    connection.execute("DELETE FROM failure WHERE file_id = ?", (file_id,))
+    connection.executemany(
+        "INSERT INTO failure (file_id, step, reason) VALUES (?, ?, ?) ON CONFLICT DO NOTHING",
+        [(file_id, failure.step, failure.reason) for failure in failures],
+    )
 
 
 def mark_missing(connection: sqlite3.Connection, file_ids: Iterable[int], since: str) -> None:

@@ -55,6 +55,10 @@ class Landing:
     def _land(self, batch: Iterable[tuple[FileRow, KnownFile | None]], counts: Counter[str], moved: set[int]) -> None:
         touched: set[str] = set()
         for row, known in batch:
+            if known and known.kind == "photo" and row.reading.is_shut:
+                files.save_failures(self._connection, known.id, row.reading.failures)
+                counts.update(("unchanged", "unreadable"))  # what was read before holds until it can be opened again
+                continue
             landed = self._take_over(row, moved) if known is None and row.key else row
             counts.update(self._fates(landed, known))
             files.save(self._connection, [landed])

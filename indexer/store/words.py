@@ -37,6 +37,15 @@ def new_stamp(connection: sqlite3.Connection) -> Stamp:
     return Stamp(str(uuid4()), written(now))
 
 
+def is_text(text: str) -> bool:
+    """Whether a text can be kept: half a surrogate pair, which a terminal makes of undecodable bytes, cannot."""
+    try:
+        text.encode()
+    except UnicodeEncodeError:
+        return False
+    return True
+
+
 def written(moment: datetime) -> str:
     """Universal time to the microsecond in one form, so that texts sort as moments do."""
     return moment.astimezone(UTC).strftime("%Y-%m-%dT%H:%M:%S.%fZ")

@@ -65,18 +65,20 @@ def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[
     for count, words in (
         (
             summary.missing,
-            f"{plural(summary.missing, 'photo')} missing from where they were; nothing told of them is lost",
+            f"{plural(summary.missing, 'photo is', 'photos are')} no longer there; nothing told of them is lost",
         ),
         (summary.other, f"{plural(summary.other, 'other file')}, not photos"),
         (summary.unreadable, f"{plural(summary.unreadable, 'file')} not readable in full: weeksheaf unreadable"),
-        (now.undated, f"{plural(now.undated, 'photo')} with a doubtful date: weeksheaf undated"),
-        (now.late, f"{plural(now.late, 'photo')} came late to weeks that are done: weeksheaf weeks"),
     ):
         if count:
             yield f"  {words}"
     for path, reason in summary.closed:
         yield f"  not entered: {visible(path)} ({reason})"
-    yield f"{plural(now.weeks, 'week')} with photos: weeksheaf weeks --unfinished"
+    yield f"{plural(now.weeks, 'week')} with photos in the whole library: weeksheaf weeks --unfinished"
+    if now.undated:
+        yield f"  {plural(now.undated, 'photo')} with a doubtful date: weeksheaf undated"
+    if now.late:
+        yield f"  {plural(now.late, 'photo')} came late to weeks that are done: weeksheaf weeks"
     yield from uncopied_lines(now.uncopied, now.devices)
 
 

@@ -6,7 +6,7 @@ from typing import Any
 from queries.cli.documents import week_fields
 from queries.cli.output import plural
 from queries.cli.visible import visible
-from queries.pull import PullResult, size_words
+from queries.pull import PullResult
 from queries.weeks import Week
 
 
@@ -26,11 +26,12 @@ def document(week: Week, result: PullResult) -> dict[str, Any]:
 
 
 def lines(result: PullResult) -> Iterator[str]:
+    folder = visible(str(result.folder))
     there = f", {plural(len(result.kept), 'photo')} there already" if result.kept else ""
-    yield (
-        f"{plural(len(result.added), 'photo')} added ({size_words(result.bytes_written)}){there}:"
-        f" {visible(str(result.folder))}"
-    )
+    if result.added or not result.kept:
+        yield f"{plural(len(result.added), 'photo')} added{there}: {folder}"
+    else:
+        yield f"Nothing to add, {plural(len(result.kept), 'photo')} there already: {folder}"
     for title, pairs in (
         ("left as it is", result.left),
         ("not copied", result.not_found),

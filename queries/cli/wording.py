@@ -18,11 +18,26 @@ from queries.weeks import Week, date_words, day_words, week_words
 _ROOMY = 100
 _NONE = "."
 
+#: The steps that can fail on a file.
+_STEP_WORDS = {
+    "open": "cannot be opened",
+    "header": "no photo in it",
+    "metadata": "camera and date unread",
+    "pixels": "picture damaged",
+    "reader": "given up",
+}
+
 
 def wait_words(waiting_for: Sequence[str]) -> str:
-    """ "supplies (slate-blue cards), prints"."""
+    """ "supplies (slate-blue cards), prints, photos from Aunt"."""
     parts = (visible(wait).partition(":") for wait in waiting_for)
-    return ", ".join(f"{kind} ({what})" if what else kind for kind, _, what in parts)
+    return ", ".join(_wait(kind, what) for kind, _, what in parts)
+
+
+def _wait(kind: str, what: str) -> str:
+    if not what:
+        return kind
+    return f"photos from {what}" if kind == "photos" else f"{kind} ({what})"
 
 
 def state_words(word: Word) -> str:
@@ -50,7 +65,7 @@ def week_table(table: WeekTable) -> Iterator[str]:
             yield from [_gap(line)] if isinstance(line, Gap) else _week_lines(next(rows), line)
     if table.outside:
         yield ""
-        yield f"{plural(table.outside, 'doubtful photo')} of other weeks: weeksheaf undated"
+        yield f"{plural(table.outside, 'photo')} with a doubtful date outside these weeks; to see: weeksheaf undated"
 
 
 def _week_lines(cells: str, row: WeekRow) -> Iterator[str]:
@@ -149,7 +164,7 @@ def why(photo: Photo, rows: Sequence[EvidenceRow], settings: Settings) -> Iterat
     zone = f" ({photo.zone})" if photo.zone else ""
     yield f"{photo.code}  {visible(photo.path)}"
     yield f"taken {taken_words(photo)}{zone}, {'in ' + week_words(week) if week else 'in no week'}"
-    yield f"{'Doubtful' if photo.doubtful else 'Settled'}: {photo.source}; {photo.reason}."
+    yield f"{'Doubtful' if photo.doubtful else 'Settled'}: {photo.reason}."
     yield ""
     head, *cells = columns([("", "source", "says", "which means"), *map(_evidence_cells, rows)])
     yield head
@@ -225,4 +240,4 @@ def unreadable(rows: Sequence[tuple[str, str, str]]) -> Iterator[str]:
         yield "Every file could be read."
     for path, step, reason in rows:
         yield visible(path)
-        yield f"    {step}: {visible(reason)}"
+        yield f"    {_STEP_WORDS[step]}: {visible(reason)}"

@@ -74,7 +74,7 @@ def write_verified(
             file.flush()
             os.fsync(file.fileno())
         if file_sha256(temporary) != digest.hexdigest():
-            raise PullError(f"{folder / name} reads back other than it was written: check that disk, then pull again")
+            raise PullError(f"{folder / name} reads back other than it was written; check that disk, then pull again")
         if mtime_ns is not None:
             os.utime(temporary, ns=(mtime_ns, mtime_ns))
         if over:
@@ -103,7 +103,7 @@ def _create(temporary: Path) -> BinaryIO:
     try:
         return temporary.open("xb")
     except FileExistsError:
-        raise PullError(f"Another pull is writing into {temporary.parent}: wait until it has ended.") from None
+        raise PullError(f"another pull is writing into {temporary.parent}; wait until it has ended") from None
 
 
 def _rename_to_free_name(temporary: Path, final: Path) -> None:

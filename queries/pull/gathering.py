@@ -22,14 +22,14 @@ _SPARE = 8_000_000
 def check_target(folder: Path, library_folders: Sequence[Path]) -> None:
     """Raise PullError when the folder is a file, or lies in a library folder by whatever way it is reached."""
     if os.path.lexists(folder) and not folder.is_dir():
-        raise PullError(f"{folder} is not a folder: give the name of a folder")
+        raise PullError(f"{folder} is not a folder; give the name of a folder")
     real = _real(folder)
     around = (real, *real.parents)
     for library in library_folders:
         if _real(library) in around or any(_is_same(place, library) for place in around):
             raise PullError(
-                f"{folder} lies inside the library folder {library}, where nothing is ever written: "
-                "choose a folder outside of it."
+                f"{folder} lies inside the library folder {library}, where nothing is ever written; "
+                "choose a folder outside of it"
             )
 
 
@@ -44,7 +44,7 @@ def read_held(folder: Path) -> Manifest | Unusable | None:
         return parse_manifest(path.read_bytes())
     except OSError as problem:
         raise PullError(
-            f"{path} cannot be read ({reason_of(problem)}): allow reading it, or choose another folder."
+            f"{path} cannot be read ({reason_of(problem)}); allow reading it, or choose another folder"
         ) from problem
 
 
@@ -118,8 +118,8 @@ def free_bytes(folder: Path) -> int:
 def full_disk(folder: Path, needed: int, free: int) -> PullError:
     """The error for a disk without room."""
     return PullError(
-        f"{folder} needs {size_words(needed)} and its disk has {size_words(free)} free: "
-        "make room, or choose a folder on another disk."
+        f"{folder} needs {size_words(needed)} and its disk has {size_words(free)} free; "
+        "make room, or choose a folder on another disk"
     )
 
 

@@ -167,7 +167,7 @@ def _bytes_to_write(photo: Photo, source: Source | NoSource, *, as_jpeg: bool) -
 def _refuse_other_pull(held: Manifest, week: Week, folder: Path, *, as_jpeg: bool) -> None:
     if held.first_day != week.first_day:
         there = span_words(Week(held.first_day, held.week_name))
-        raise PullError(f"{folder} holds the photos of {there} already: choose another folder for {span_words(week)}")
+        raise PullError(f"{folder} holds the photos of {there} already; choose another folder for {span_words(week)}")
     if held.photos and held.as_jpeg != as_jpeg:
         there, asked = ("JPEGs", "exact copies") if held.as_jpeg else ("exact copies", "JPEGs")
-        raise PullError(f"{folder} holds {there} already: pull the {asked} into a folder of their own")
+        raise PullError(f"{folder} holds {there} already; pull the {asked} into a folder of their own")

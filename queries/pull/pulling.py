@@ -75,7 +75,7 @@ def pull_week(
         found = gathering.read_held(folder)
         held = _usable(found, week, folder)
         if not photos and held is None:
-            raise PullError(f"{week_words(week)} has no photos to pull: `weeksheaf weeks` lists the weeks that have")
+            raise PullError(f"{week_words(week)} has no photos to pull; `weeksheaf weeks` lists the weeks that have")
         plan = _gather_and_plan(photos, week, folder, held, as_jpeg=as_jpeg)
     say(plan_words(plan, week))
 
@@ -109,7 +109,7 @@ def _naming(folder: Path, bytes_left: Callable[[], int] = lambda: 0) -> Iterator
         if problem.errno in _FULL:
             raise gathering.full_disk(folder, bytes_left(), gathering.free_bytes(folder)) from problem
         raise PullError(
-            f"{folder} cannot be used ({reason_of(problem)}): allow it, or choose another folder."
+            f"{folder} cannot be used ({reason_of(problem)}); allow it, or choose another folder"
         ) from problem
 
 
@@ -130,7 +130,7 @@ def _usable(found: Manifest | Unusable | None, week: Week, folder: Path) -> Mani
     if not isinstance(found, Unusable):
         return found
     if found.first_day not in (None, week.first_day):
-        raise PullError(f"{folder / FILE_NAME} is another week's: choose another folder for {span_words(week)}")
+        raise PullError(f"{folder / FILE_NAME} is another week's; choose another folder for {span_words(week)}")
     return None
 
 

@@ -11,7 +11,7 @@ import pytest
 
 from indexer import scan
 from indexer.errors import FolderError
-from indexer.scan import Summary, refuse_index_inside
+from indexer.scan import Summary, check_before_opening
 from tests.indexer.library_runs import counts, places
 
 TODAY = date(2026, 6, 1)
@@ -109,9 +109,9 @@ def test_an_empty_folder_is_no_trouble(run: Run, library: Path) -> None:
 def test_an_index_inside_the_photos_is_refused(library: Path) -> None:
     """Nothing is ever written there, through a link neither."""
     with pytest.raises(FolderError, match=r"would lie inside.*--index"):
-        refuse_index_inside(library / "2026" / "index.db", [library.parent / "other", library])
-    refuse_index_inside(library.parent / "index.db", [library])
+        check_before_opening(library / "2026" / "index.db", [library])
+    check_before_opening(library.parent / "index.db", [library])
     if os.name != "nt":
         (library.parent / "link").symlink_to(library)
         with pytest.raises(FolderError):
-            refuse_index_inside(library.parent / "link" / "index.db", [library])
+            check_before_opening(library.parent / "link" / "index.db", [library])

@@ -131,6 +131,26 @@ def test_a_file_that_could_not_be_opened_is_tried_every_time(
     assert counts(run(library)) == {"new": 1}
 
 
+def test_a_known_photo_that_cannot_be_opened_stays_in_its_week(
+    run: Run, library: Path, draw: Draw, connection: sqlite3.Connection, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A disk that drops while a changed file is read again takes nothing that was known; the next run reads it."""
+    file = draw(library / "a.jpg", 1)
+    run(library)
+    key = key_at(connection, file)
+    draw(file, 2)
+
+    def shut(_path: Path, *_: object) -> object:
+        raise OSError(5, "Input/output error")
+
+    with monkeypatch.context() as patch:
+        patch.setattr(Path, "open", shut)
+        assert counts(run(library)) == {"unchanged": 1, "unreadable": 1}
+    assert key_at(connection, file) == key
+    assert counts(run(library)) == {"changed": 1}
+    assert connection.execute("SELECT old_key FROM succession").fetchone()[0] == key
+
+
 def test_a_photo_that_becomes_unreadable_and_recovers_keeps_its_key(
     run: Run, library: Path, draw: Draw, connection: sqlite3.Connection
 ) -> None:

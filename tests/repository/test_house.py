@@ -22,7 +22,7 @@ ARROWS: dict[str, set[str]] = {
     "queries.weeks": {"indexer.errors"},
     "queries.settings": {"indexer.errors", "indexer.facts", "queries.weeks"},
     "queries.photos": {"queries.weeks"},
-    "queries.progress": {"queries.photos", "queries.settings", "queries.weeks"},
+    "queries.progress": {"indexer.errors", "queries.photos", "queries.settings", "queries.weeks"},
     "queries.devices": set(),
     "queries.evidence": {"queries.photos"},
     "queries.naming": {"indexer.errors", "indexer.facts", "indexer.store", "queries.photos", "queries.pull"},

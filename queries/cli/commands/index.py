@@ -20,11 +20,11 @@ from queries.cli.session import Session, warn
 @click.pass_context
 def command(context: click.Context, folders: tuple[Path, ...], accept_missing: bool, as_json: bool) -> None:
     """Read the photos in FOLDERS, or in all known folders when none is named. Photos are never changed."""
-    from indexer import index_folders, open_for_writing, refuse_index_inside, the_only_run
+    from indexer import check_before_opening, index_folders, open_for_writing, the_only_run
     from indexer.store.telling import back_up
 
     session: Session = context.obj
-    refuse_index_inside(session.index, folders)
+    check_before_opening(session.index, folders)
     with (
         closing(open_for_writing(session.index, create=bool(folders))) as connection,
         the_only_run(session.index),

@@ -3,7 +3,11 @@
 import json
 import sqlite3
 from datetime import date
+from typing import Any
 
+import pytest
+
+from indexer.errors import WordError
 from indexer.store.week_log import tell_week
 
 MONDAY, NEXT_MONDAY = date(2026, 3, 30), date(2026, 4, 6)
@@ -49,3 +53,10 @@ def test_photos_that_the_index_does_not_know_can_be_held(connection: sqlite3.Con
     """Words hang on keys and not on rows: a key without a photo is kept as it is."""
     tell_week(connection, MONDAY, "done", holding=["0" * 32])
     assert connection.execute("SELECT photo_key FROM week_holding").fetchone()[0] == "0" * 32
+
+
+@pytest.mark.parametrize("words", [{"note": "\udcff"}, {"waiting_for": ["supplies:\udcff"]}])
+def test_text_that_no_backup_could_carry_is_refused(connection: sqlite3.Connection, words: dict[str, Any]) -> None:
+    """Half a surrogate pair stands for a byte that is no text: kept, it would make every later backup unusable."""
+    with pytest.raises(WordError, match="no text"):
+        tell_week(connection, date(2026, 3, 30), "waiting", **words)

@@ -236,7 +236,7 @@ def test_visible_escapes(name: str, shown: str) -> None:
         ((), ""),
         (("prints",), "prints"),
         (("supplies:slate-blue cards", "prints"), "supplies (slate-blue cards), prints"),
-        (("photos:Aunt: the ferry",), "photos (Aunt: the ferry)"),
+        (("photos:Aunt: the ferry",), "photos from Aunt: the ferry"),
     ],
 )
 def test_waits_in_words(waits: tuple[str, ...], words: str) -> None:

@@ -42,7 +42,7 @@ def test_the_plan_is_said_before_the_copying(person: Person, tmp_path: Path) -> 
     result = person.run("pull", "2026-W15", tmp_path / "w15")
     assert result.exit_code == 0
     assert result.stderr.startswith("6 - 12 Apr 2026, week 15: 3 photos, 3 to copy (")
-    assert result.stdout.startswith("3 photos added (")
+    assert result.stdout.startswith("3 photos added")
     assert str(tmp_path / "w15") in result.stdout
 
 

@@ -22,7 +22,7 @@ def test_the_list_as_a_person_reads_it(person: Person) -> None:
     """Each file stands above its step and reason."""
     assert person.says("unreadable").splitlines()[:2] == [
         str(person.folder / "odd" / "empty.jpg"),
-        "    header: the file is empty",
+        "    no photo in it: the file is empty",
     ]
 
 

@@ -200,9 +200,9 @@ def test_the_history_is_shown(person: Person) -> None:
         ("waiting", ["photos:Aunt", "words"], ""),
     ]
     lines = person.says("week", "2026-W13").splitlines()
-    assert lines[0] == "23 - 29 Mar 2026, week 13 (2026-W13): waiting for photos (Aunt), words; 0 photos"
+    assert lines[0] == "23 - 29 Mar 2026, week 13 (2026-W13): waiting for photos from Aunt, words; 0 photos"
     assert lines[1].endswith("  started  sorted the cards")
-    assert lines[2].endswith("  waiting for photos (Aunt), words")
+    assert lines[2].endswith("  waiting for photos from Aunt, words")
 
 
 def test_what_changed_since_the_week_was_done(owner: Person, picture: Callable[..., bytes]) -> None:

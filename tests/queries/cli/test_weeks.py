@@ -60,10 +60,13 @@ def test_every_week_is_listed_newest_last(person: Person) -> None:
 
 
 def test_doubtful_times_do_not_stretch_the_span(person: Person) -> None:
-    """The photo of a camera that woke up in 1980 makes no row of 1980; it is counted and named."""
+    """The photo of a camera that woke up in 1980 makes no row of 1980; it is counted, with the one without any day."""
     document = person.json("weeks")
-    assert (document["weeks"][0]["name"], document["gaps"], document["doubtful_outside"]) == ("2026-W11", [], 1)
-    assert person.says("weeks").splitlines()[-1] == "1 doubtful photo of other weeks: weeksheaf undated"
+    assert (document["weeks"][0]["name"], document["gaps"], document["doubtful_outside"]) == ("2026-W11", [], 2)
+    assert (
+        person.says("weeks").splitlines()[-1]
+        == "2 photos with a doubtful date outside these weeks; to see: weeksheaf undated"
+    )
 
 
 def test_the_table_as_a_person_reads_it(person: Person) -> None:

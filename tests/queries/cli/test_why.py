@@ -32,7 +32,7 @@ def test_the_evidence_as_a_person_reads_it(person: Person) -> None:
     assert lines[:5] == [
         f"{code}  {person.folder / 'messages' / 'IMG-20260401-WA0003.jpg'}",
         "taken Wed 1 Apr 2026, in 30 Mar - 5 Apr 2026, week 14",
-        "Doubtful: file name; the name tells the day it arrived, not the day it was taken.",
+        "Doubtful: the name tells the day it arrived, not the day it was taken.",
         "",
         "    source     says                     which means",
     ]
@@ -42,7 +42,7 @@ def test_the_evidence_as_a_person_reads_it(person: Person) -> None:
 def test_a_photo_in_no_week_says_so(person: Person) -> None:
     """Where only the month is known the photo is in no week."""
     lines = person.says("why", person.folder / "scans" / "scan 1994-07 pier.jpg").splitlines()
-    assert lines[1:3] == ["taken 1994-07, in no week", "Doubtful: file name; only the month is known."]
+    assert lines[1:3] == ["taken 1994-07, in no week", "Doubtful: only the month is known."]
 
 
 def test_claims_of_several_files_are_told_apart(person: Person) -> None:

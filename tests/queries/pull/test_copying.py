@@ -66,7 +66,7 @@ def test_nothing_half_written_stays(tmp_path: Path, trouble: BaseException) -> N
 def test_a_disk_that_reads_back_other_bytes_is_found_out(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A copy is compared with what was read before it gets its name."""
     monkeypatch.setattr(copying, "file_sha256", lambda _: "0" * 64)
-    with pytest.raises(PullError, match=r"a\.jpg reads back other than it was written: check that disk"):
+    with pytest.raises(PullError, match=r"a\.jpg reads back other than it was written; check that disk"):
         write_verified(BLOCKS, tmp_path, "a.jpg", "3f9a2")
     assert list(tmp_path.iterdir()) == []
 
@@ -74,7 +74,7 @@ def test_a_disk_that_reads_back_other_bytes_is_found_out(tmp_path: Path, monkeyp
 def test_two_runs_do_not_write_one_file(tmp_path: Path) -> None:
     """A temporary file of a run that is still going on is neither written to nor removed."""
     (tmp_path / ".weeksheaf-3f9a2.part").write_bytes(b"theirs")
-    with pytest.raises(PullError, match="Another pull is writing into"):
+    with pytest.raises(PullError, match="another pull is writing into"):
         write_verified(BLOCKS, tmp_path, "a.jpg", "3f9a2")
     assert [path.read_bytes() for path in tmp_path.iterdir()] == [b"theirs"]
 

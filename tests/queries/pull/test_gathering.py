@@ -69,7 +69,7 @@ def test_neighbours_of_a_library_are_fine(tmp_path: Path, library: Path) -> None
 def test_a_target_that_is_a_file_is_refused(tmp_path: Path) -> None:
     """A file is no folder, and the error says so."""
     (tmp_path / "out").touch()
-    with pytest.raises(PullError, match="out is not a folder: give the name of a folder"):
+    with pytest.raises(PullError, match="out is not a folder; give the name of a folder"):
         check_target(tmp_path / "out", [])
 
 
@@ -112,7 +112,7 @@ def test_space_is_checked_where_the_folder_will_be(tmp_path: Path, monkeypatch: 
     check_space(folder, 11_000_000)
     check_space(folder, 0)
     with pytest.raises(
-        PullError, match=r"yet needs 19 MB and its disk has 20 MB free: make room, or choose a folder on"
+        PullError, match=r"yet needs 19 MB and its disk has 20 MB free; make room, or choose a folder on"
     ):
         check_space(folder, 19_000_000)
     assert set(asked) == {tmp_path}

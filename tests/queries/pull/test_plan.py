@@ -143,7 +143,7 @@ def test_a_name_stays_recorded_while_its_photo_cannot_be_copied(photo: Photo, we
 def test_another_weeks_folder_is_refused(photo: Photo, week: Week, record: PulledPhoto) -> None:
     """The error names the folder, the week it holds, and the way out."""
     other = WeekRule().week_named(2026, 15)
-    with pytest.raises(PullError, match=r"^out holds the photos of 30 Mar - 5 Apr 2026 already: choose another folder"):
+    with pytest.raises(PullError, match=r"^out holds the photos of 30 Mar - 5 Apr 2026 already; choose another folder"):
         plan_pull([photo], other, FOLDER, as_jpeg=False, held=held(week, record), on_disk={}, sources={photo.key: GONE})
 
 
@@ -155,7 +155,7 @@ def test_copies_and_jpegs_do_not_mix(
 ) -> None:
     """A folder of the one kind does not become a folder of the other."""
     manifest = held(week, record, as_jpeg=before)
-    with pytest.raises(PullError, match=f"out holds {there} already: pull the {asked} into a folder of their own"):
+    with pytest.raises(PullError, match=f"out holds {there} already; pull the {asked} into a folder of their own"):
         plan_pull([photo], week, FOLDER, as_jpeg=not before, held=manifest, on_disk={}, sources={photo.key: SOURCE})
 
 

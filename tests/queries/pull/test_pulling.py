@@ -139,7 +139,7 @@ def test_a_name_that_is_no_unicode(
 
 def test_a_week_without_photos(pull: Pull, tmp_path: Path, photos: list[Photo]) -> None:
     """Nothing is made for it; a folder that it was pulled into before is still looked after."""
-    with pytest.raises(PullError, match=r"30 Mar - 5 Apr 2026, week 14 has no photos to pull: `weeksheaf weeks` lists"):
+    with pytest.raises(PullError, match=r"30 Mar - 5 Apr 2026, week 14 has no photos to pull; `weeksheaf weeks` lists"):
         pull([])
     assert not (tmp_path / "out").exists()
     pull(photos)

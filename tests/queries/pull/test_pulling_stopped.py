@@ -102,7 +102,7 @@ def test_a_disk_that_fills_up(
 
     monkeypatch.setattr("os.fsync", filling)
     monkeypatch.setattr(gathering, "free_bytes", lambda _: 50_000_000)
-    with pytest.raises(PullError, match=r"out needs [\d.]+ kB and its disk has 50 MB free: make room, or choose"):
+    with pytest.raises(PullError, match=r"out needs [\d.]+ kB and its disk has 50 MB free; make room, or choose"):
         pull(photos)
     assert [row["file"] for row in read_json(tmp_path / "out")["photos"]] == names[:2]
     assert sorted(path.name for path in (tmp_path / "out").iterdir()) == [*names[:2], "week.json"]
@@ -123,5 +123,5 @@ def test_a_disk_without_room_is_refused_before(
 def test_a_folder_that_cannot_be_made(pull: Pull, photos: list[Photo], tmp_path: Path) -> None:
     """What the system says is told in one line that names the folder."""
     (tmp_path / "file").touch()
-    with pytest.raises(PullError, match=r"inside cannot be used \(.+\): allow it, or choose another folder"):
+    with pytest.raises(PullError, match=r"inside cannot be used \(.+\); allow it, or choose another folder"):
         pull(photos, tmp_path / "file" / "inside")
