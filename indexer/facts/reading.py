@@ -46,7 +46,7 @@ def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
         container = parse(file, status.st_size)
     except NotAPicture as error:
         if promises_picture(name):
-            return _unreadable(f"not a picture inside: {error}" if status.st_size else "the file is empty")
+            return _unreadable(f"it holds {error}" if status.st_size else "the file is empty")
         return FileReading("other")
     except BrokenContainer as error:
         container = _without_picture(error)

@@ -13,7 +13,7 @@ def test_files_with_the_step_and_the_reason(person: Person) -> None:
         {
             "path": str(person.folder / "odd" / "letter.jpg"),
             "step": "header",
-            "reason": "not a picture inside: plain text",
+            "reason": "it holds plain text",
         },
     ]
 
