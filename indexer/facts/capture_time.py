@@ -13,11 +13,13 @@ EARLIEST = date(1990, 1, 1)
 
 #: The order of belief. A modified date and a GPS fix are kept as evidence and never chosen: the one is the time of an
 #: edit, the other may be hours old.
-ORDER = ("exif original", "exif digitized", "file name", "file time")
+ORDER = ("exif original", "exif digitized", "xmp original", "xmp digitized", "file name", "file time")
 
 _GOOD_REASON = {
     "exif original": "the camera wrote it when the picture was taken",
     "exif digitized": "the camera or scanner wrote it when the picture was digitized; no original date is there",
+    "xmp original": "the XMP in the file says so; no Exif date is there",
+    "xmp digitized": "the XMP in the file says so; no Exif date is there",
     "file name": "no usable date inside the file; its name carries one",
 }
 

@@ -10,6 +10,7 @@ from indexer.facts.file_names import claim_from_name
 from indexer.facts.metadata import Metadata, MetadataError, read_exif
 from indexer.facts.picture_key import picture_key
 from indexer.facts.records import Claim, Failure, FileReading, PhotoFacts
+from indexer.facts.xmp import xmp_claims
 
 #: Raised whenever a change here would read more, or other things, off the same file: every file is then read again.
 READER_VERSION = 1
@@ -65,7 +66,11 @@ def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
         camera=metadata.camera,
         latitude=metadata.latitude,
         longitude=metadata.longitude,
-        claims=(*metadata.claims, *_claims_of_file(name, status.st_mtime_ns, latest_year)),
+        claims=(
+            *metadata.claims,
+            *xmp_claims(container.xmp or b""),
+            *_claims_of_file(name, status.st_mtime_ns, latest_year),
+        ),
     )
     return FileReading("photo", facts, failures)
 

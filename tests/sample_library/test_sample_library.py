@@ -10,7 +10,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import exifread
-import pi_heif
+import pillow_heif
 import pytest
 from PIL import Image, ImageOps, ImageStat
 
@@ -34,7 +34,7 @@ def exif_of(file: str) -> dict[str, object]:
     path = LIBRARY / file
     data = path.read_bytes()
     if data[4:8] == b"ftyp":
-        data = b"\xff\xd8\xff\xe1" + _segment(pi_heif.open_heif(path).info["exif"]) + b"\xff\xd9"
+        data = b"\xff\xd8\xff\xe1" + _segment(pillow_heif.open_heif(path).info["exif"]) + b"\xff\xd9"
     return dict(exifread.process_file(io.BytesIO(data), details=False))
 
 
@@ -275,7 +275,7 @@ def test_the_old_laptop_holds_the_same_bytes_and_a_retagged_file() -> None:
 
 def test_three_photos_are_true_heic_and_one_is_turned_by_its_container() -> None:
     """Ben's HEIC files open with the decoder, upright, and one of them was stored turned."""
-    pi_heif.register_heif_opener()
+    pillow_heif.register_heif_opener()
     files = [file for file in TRUTH if file.endswith(".heic")]
     assert len(files) == 3
     turned = 0

@@ -47,7 +47,7 @@ CREATE INDEX file_by_key ON file (key) WHERE key IS NOT NULL;
 CREATE TABLE evidence (
   id             INTEGER PRIMARY KEY,
   file_id        INTEGER NOT NULL REFERENCES file (id) ON DELETE CASCADE,
-  source         TEXT    NOT NULL,            -- exif original, exif digitized, exif modified, gps, file name, file time
+  source         TEXT    NOT NULL,            -- exif original, xmp digitized, gps, file name, file time and the like
   text           TEXT    NOT NULL,            -- as it stands in the file
   claimed        TEXT,                        -- ISO 8601 of reduced precision; NULL where the claim is unusable
   precision      TEXT    NOT NULL,            -- second, minute, day, month, year, unknown
