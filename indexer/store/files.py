@@ -30,12 +30,11 @@ class FileRow:
 
 def known_files(connection: sqlite3.Connection, folder_id: int, below: str = "") -> list[KnownFile]:
     """The rows of a library folder, or of its subfolder `below`."""
-    prefix = os.fsencode(below + os.sep) if below else b""
     rows = connection.execute(
         "SELECT id, folder_id, path, size, mtime_ns, kind, key, reader_version, missing_since IS NOT NULL,"
         " (SELECT min(step = 'open') FROM failure WHERE failure.file_id = file.id)"
-        " FROM file WHERE folder_id = ?1 AND (?2 = x'' OR substr(path, 1, length(?2)) = ?2)",
-        (folder_id, prefix),
+        f" FROM file WHERE {_BELOW}",
+        (folder_id, _prefix(below)),
     )
     rows.row_factory = None
     return [
@@ -49,8 +48,14 @@ def has_held_files(connection: sqlite3.Connection, folder: str) -> bool:
     for library in library_folders(connection):
         if is_reached(folder, library.path):
             below = "" if folder == library.path else os.path.relpath(folder, library.path)
-            return bool(known_files(connection, library.id, below))
+            found = connection.execute(f"SELECT 1 FROM file WHERE {_BELOW} LIMIT 1", (library.id, _prefix(below)))
+            return found.fetchone() is not None
     return False
+
+
+def _prefix(below: str) -> bytes:
+    """What the paths of all files in the subfolder begin with."""
+    return os.fsencode(below + os.sep) if below else b""
 
 
 def digest_of(reading: FileReading) -> str:
@@ -168,6 +173,8 @@ def _save_file(connection: sqlite3.Connection, row: FileRow) -> int:
     return row.id
 
 
+#: The files of folder ?1 whose paths begin with ?2.
+_BELOW = "folder_id = ?1 AND (?2 = x'' OR substr(path, 1, length(?2)) = ?2)"
 _FILE_COLUMNS = (
     "folder_id, path, size, mtime_ns, kind, key, reader_version, facts_digest, stored_width, stored_height,"
     " orientation, format, make, model, serial, latitude, longitude"

@@ -7,6 +7,7 @@ from dataclasses import replace
 from datetime import date
 
 from indexer.facts.changes import KnownFile
+from indexer.interrupts import interrupts_held
 from indexer.store import files
 from indexer.store.files import FileRow
 from indexer.store.opening import transaction
@@ -47,10 +48,11 @@ class Landing:
         if not self._batch:
             return
         counts, moved = Counter(self.counts), set(self._moved)
-        with transaction(self._connection):
-            self._land(self._batch, counts, moved)
-        self.counts, self._moved = counts, moved
-        self._batch.clear()
+        with interrupts_held():  # between the commit and the note of it the batch would be written twice
+            with transaction(self._connection):
+                self._land(self._batch, counts, moved)
+            self.counts, self._moved = counts, moved
+            self._batch.clear()
 
     def _land(self, batch: Iterable[tuple[FileRow, KnownFile | None]], counts: Counter[str], moved: set[int]) -> None:
         touched: set[str] = set()
@@ -96,13 +98,14 @@ class Landing:
         gone, back = self.not_moved(absent), list(returned)
         keys = {row.key for row in (*gone, *back) if row.key}
         counts = Counter(self.counts)
-        with transaction(self._connection):
-            self._land(self._saved_over, counts, self._moved)
-            files.mark_missing(self._connection, (row.id for row in gone), now)
-            files.mark_returned(self._connection, (row.id for row in back))
-            judge(self._connection, keys, self.today)
-            self._tell_successions()
-        self.counts = counts
+        with interrupts_held():
+            with transaction(self._connection):
+                self._land(self._saved_over, counts, self._moved)
+                files.mark_missing(self._connection, (row.id for row in gone), now)
+                files.mark_returned(self._connection, (row.id for row in back))
+                judge(self._connection, keys, self.today)
+                self._tell_successions()
+            self.counts = counts
         return len({row.key for row in gone if row.key and not files.is_present(self._connection, row.key)})
 
     def _tell_successions(self) -> None:

@@ -59,8 +59,8 @@ def open_for_writing(path: Path, *, create: bool = False) -> sqlite3.Connection:
 @contextmanager
 def transaction(connection: sqlite3.Connection) -> Iterator[sqlite3.Connection]:
     """All or nothing: commits at the end, rolls back when anything is raised."""
-    connection.execute("BEGIN IMMEDIATE")
     try:
+        connection.execute("BEGIN IMMEDIATE")  # inside: an interrupt may fall between it and the next line
         yield connection
         connection.execute("COMMIT")
     except BaseException:

@@ -129,7 +129,7 @@ def _note(cache: Path, package: Package) -> Path:
 def _from_pip(package: Package, work: Path, unpacked: Path) -> str:
     binary = "--no-binary" if package.kind == "sdist" else "--only-binary"
     wanted = f"{package.name}=={package.version}"
-    _run(work, sys.executable, "-m", "pip", "download", "--no-deps", binary, ":all:", "--dest", "got", wanted)
+    _run(work, sys.executable, "-m", "pip", "download", "--no-deps", binary, package.name, "--dest", "got", wanted)
     unpack(_only_file(work / "got"), unpacked)
     return str(package.version)
 

@@ -17,7 +17,8 @@ TOP_LEVEL = {
 ARROWS: dict[str, set[str]] = {
     "indexer.errors": set(),
     "indexer.facts": {"indexer.errors"},
-    "indexer.store": {"indexer.errors", "indexer.facts"},
+    "indexer.interrupts": set(),
+    "indexer.store": {"indexer.errors", "indexer.facts", "indexer.interrupts"},
     "indexer": {"indexer.errors", "indexer.facts", "indexer.store"},
     "queries.weeks": {"indexer.errors"},
     "queries.settings": {"indexer.errors", "indexer.facts", "queries.weeks"},

@@ -16,7 +16,7 @@ from queries.cli import COMMANDS, main
 from queries.cli.progress_line import ProgressLine, progress_words
 from tests.queries.cli.conftest import Person, posix_only
 
-SLOW = ("PIL", "numpy", "scipy", "exifread", "sqlite_utils", "pi_heif", "pillow_heif", "imagehash", "multiprocessing")
+SLOW = ("PIL", "numpy", "scipy", "exifread", "sqlite_utils", "pillow_heif", "imagehash", "multiprocessing")
 
 
 @pytest.mark.parametrize("name", COMMANDS)
