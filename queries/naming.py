@@ -21,6 +21,8 @@ def photo_named(connection: sqlite3.Connection, text: str) -> Photo:
     if key is None and _LETTERS.fullmatch(text):
         key = _key_by_letters(connection, text.lower())
     found = photos_with_keys(connection, [key]) if key else []
+    if not found and _is_indexed(connection, path):
+        raise UnknownPhotoError(f"{text} is no photo, or none that can be read; weeksheaf unreadable says why")
     if not found:
         raise UnknownPhotoError(
             f"no photo in the index answers to {text}; give its path or the code printed beside it,"
@@ -29,16 +31,30 @@ def photo_named(connection: sqlite3.Connection, text: str) -> Photo:
     return found[0]
 
 
+def is_code(text: str) -> bool:
+    """Whether a text can be a code or the beginning of a key, and is not the name of a file that is there."""
+    return LEAST <= len(text) <= 32 and bool(_LETTERS.fullmatch(text)) and not Path(text).exists()
+
+
 def _key_at(connection: sqlite3.Connection, path: Path) -> str | None:
     """The key of the indexed file at a path, there or missing."""
+    row = _row_at(connection, path)
+    return str(row["key"]) if row and row["key"] else None
+
+
+def _is_indexed(connection: sqlite3.Connection, path: Path) -> bool:
+    return _row_at(connection, path) is not None
+
+
+def _row_at(connection: sqlite3.Connection, path: Path) -> sqlite3.Row | None:
     real = os.path.realpath(path)
     for folder in library_folders(connection):
         if is_reached(real, folder.path):
-            below = os.fsencode(os.path.relpath(real, folder.path))
-            row = connection.execute(
-                "SELECT key FROM file WHERE folder_id = ? AND path = ?", (folder.id, below)
+            place = (folder.id, os.fsencode(os.path.relpath(real, folder.path)))
+            row: sqlite3.Row | None = connection.execute(
+                "SELECT key FROM file WHERE folder_id = ? AND path = ?", place
             ).fetchone()
-            return str(row["key"]) if row and row["key"] else None
+            return row
     return None
 
 
@@ -65,4 +81,14 @@ def _key_by_letters(connection: sqlite3.Connection, letters: str) -> str | None:
     if len(found) > 1:
         codes = ", ".join(row["code"] for row in found[:5])
         raise UnknownPhotoError(f"{letters} may be any of {codes}; give more letters")
-    return str(found[0]["key"]) if found else None
+    return str(found[0]["key"]) if found else _key_of_edit(connection, letters)
+
+
+def _key_of_edit(connection: sqlite3.Connection, letters: str) -> str | None:
+    """The key that took the place of the one that begins so, however often: a printed code still finds its photo."""
+    followed = connection.execute("SELECT old_key, new_key FROM succession ORDER BY told_at, uuid").fetchall()
+    key = next((row["old_key"] for row in followed if row["old_key"].startswith(letters)), None)
+    for row in followed:
+        if row["old_key"] == key:
+            key = row["new_key"]
+    return key

@@ -110,6 +110,7 @@ def week_table(connection: sqlite3.Connection, settings: Settings) -> WeekTable:
 
 def lay_out(days: Mapping[date, DayCount], words: Mapping[Week, Word], rule: WeekRule) -> WeekTable:
     """Sort counted days and told words into weeks. Pure."""
+    told = {week for week, word in words.items() if word.state != "open" or word.note}
     rows = {week: WeekRow(week, word) for week, word in words.items()}
     outside = 0
     for day, count in days.items():
@@ -118,8 +119,9 @@ def lay_out(days: Mapping[date, DayCount], words: Mapping[Week, Word], rule: Wee
             rows[week] = _with(rows.get(week) or WeekRow(week), count)
         else:
             outside += count.photos
+    rows = {week: row for week, row in rows.items() if row.photos or week in told}  # a word taken back lists no week
     settled = [row.week for row in rows.values() if row.photos > row.doubtful]
-    span = [*settled, *words] if settled else list(rows)  # where every time is doubtful, all are shown
+    span = [*settled, *told] if settled else list(rows)  # where every time is doubtful, all are shown
     if span:
         first, last = min(span), max(span)
         outside += sum(row.photos for week, row in rows.items() if not first <= week <= last)
@@ -135,7 +137,10 @@ def choose(
     since: date | None = None,
     until: date | None = None,
 ) -> WeekTable:
-    """The lines that are asked for. Pure."""
+    """The lines that are asked for, with no gap before the first week or after the last. Pure.
+
+    Doubtful photos outside the whole table are told of only where the whole table was asked for.
+    """
 
     def is_wanted(line: WeekRow | Gap) -> bool:
         first, last = (line.week, line.week) if isinstance(line, WeekRow) else (line.first, line.last)
@@ -145,7 +150,10 @@ def choose(
             return not ready
         return not (unfinished and line.word.state in FINISHED) and not (ready and not line.is_ready)
 
-    return replace(table, lines=[line for line in table.lines if is_wanted(line)])
+    lines = [line for line in table.lines if is_wanted(line)]
+    listed = [place for place, line in enumerate(lines) if isinstance(line, WeekRow)]
+    lines = lines[listed[0] : listed[-1] + 1] if listed else []
+    return replace(table, lines=lines, outside=0 if since or until else table.outside)
 
 
 def latest_words(connection: sqlite3.Connection, rule: WeekRule) -> dict[Week, Word]:
@@ -162,11 +170,14 @@ def log_of(connection: sqlite3.Connection, week: Week, rule: WeekRule) -> list[W
 
 @dataclass(frozen=True, slots=True)
 class Finished:
-    """A done week against today's photos: `late` photos are in the week and not on the page, `gone` keys the
-    reverse."""
+    """A done week against today's photos: `late` photos are in the week and not on the page, `gone` keys the reverse.
+
+    `edits` tells of a late photo's key which photo of the page it took the place of; that one is not among the gone.
+    """
 
     late: Sequence[Photo] = ()
     gone: Sequence[str] = ()
+    edits: Mapping[str, str] = field(default_factory=dict)
 
 
 def compare_with_page(connection: sqlite3.Connection, word: Word, photos: Sequence[Photo]) -> Finished:
@@ -176,7 +187,10 @@ def compare_with_page(connection: sqlite3.Connection, word: Word, photos: Sequen
     held = connection.execute("SELECT photo_key FROM week_holding WHERE log_uuid = ? ORDER BY photo_key", (word.uuid,))
     keys = [key for (key,) in held]
     late = [photo for photo in photos if photo.key not in set(keys)]
-    return Finished(late, sorted(set(keys) - {photo.key for photo in photos}))
+    followed = connection.execute("SELECT old_key, new_key FROM succession ORDER BY told_at, uuid")
+    edits = {new: old for old, new in followed if old in set(keys) and new in {photo.key for photo in late}}
+    gone = set(keys) - {photo.key for photo in photos} - set(edits.values())
+    return Finished(late, sorted(gone), edits)
 
 
 def _late_counts(connection: sqlite3.Connection, words: Mapping[Week, Word], starts_at: time) -> Counter[Week]:

@@ -52,8 +52,17 @@ PATTERNS = (
 )  # fmt: skip
 
 
+#: What a pulled copy is called: that name repeats a verdict, doubtful ones too, and is no evidence for it.
+_PULLED = re.compile(
+    r"\d{4}-\d\d-\d\d_(?:notime|\d{4}(?:-\d\d(?:-\d{3})?)?)_[0-9a-f]{5,32}\.\w+|\d{4}(?:-\d\d)?_noday_[0-9a-f]{5,32}\.\w+",
+    re.ASCII,
+)
+
+
 def claim_from_name(name: str, latest_year: int) -> Claim | None:
     """The claim that a file's name makes, if any. Years outside 1990..`latest_year` are refused."""
+    if _PULLED.fullmatch(name):
+        return None
     for row in PATTERNS:
         match = row.pattern.search(name)
         when = match and _when(match.groupdict(), row.precision, latest_year)

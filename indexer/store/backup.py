@@ -103,6 +103,12 @@ def keep_backup(connection: sqlite3.Connection, index: Path) -> None:
         old.unlink(missing_ok=True)
 
 
+def newest_backup(index: Path) -> Path | None:
+    """The backup made last of those beside the index, of whichever index that lay there."""
+    found = backup_folder(index).glob("words-*.json")
+    return max(found, key=lambda file: file.name.rpartition("-")[2], default=None)
+
+
 def read_backup(file: Path) -> Words:
     """The words in a backup file. Raises WordError, which names the file and what is wrong with it."""
     try:

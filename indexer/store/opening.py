@@ -30,6 +30,7 @@ NEWEST_SHAPE = 1
 def open_for_reading(path: Path) -> sqlite3.Connection:
     """A connection that cannot write. Raises NoIndexError, IndexFileError."""
     _refuse_absent(path)
+    _refuse_folder(path)
     with explained(path):
         connection, shape = _open(_reading_address(path), path)
         if shape < NEWEST_SHAPE:
@@ -47,6 +48,7 @@ def open_for_writing(path: Path, *, create: bool = False) -> sqlite3.Connection:
     """
     if not create:
         _refuse_absent(path)
+    _refuse_folder(path)
     with explained(path):
         make_folder_for(path)
         connection, shape = _open(f"file:{quoted(path)}", path)
@@ -76,6 +78,11 @@ def explained(path: Path) -> Iterator[None]:
         yield
     except sqlite3.Error as error:
         raise IndexFileError(explanation(path, error)) from error
+
+
+def _refuse_folder(path: Path) -> None:
+    if os.path.isdir(path):  # noqa: PTH112 - False, and no error, for a name that the system cannot take
+        raise IndexFileError(f"{path} is a folder; name a file for the index: --index {path / 'index.db'}")
 
 
 def make_folder_for(path: Path) -> None:

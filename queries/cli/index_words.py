@@ -61,7 +61,7 @@ def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[
     where = f" in {visible(', '.join(map(os.fspath, folders)))}" if folders else " in the library"
     fates = ("new", "changed", "moved", "unchanged")
     told = ", ".join(f"{getattr(summary, fate):,} {fate}" for fate in fates if getattr(summary, fate))
-    yield f"{plural(summary.found, 'photo')} found{where}" + (f": {told}" if told else "")
+    yield f"{plural(summary.found, 'photo file')} found{where}" + (f": {told}" if told else "")
     for count, words in (
         (
             summary.missing,
@@ -72,13 +72,15 @@ def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[
     ):
         if count:
             yield f"  {words}"
+    if summary.skipped:
+        yield f"  {summary.skipped:,} hidden files or folders and links, not entered"
     for path, reason in summary.closed:
         yield f"  not entered: {visible(path)} ({reason})"
     yield f"{plural(now.weeks, 'week')} with photos in the whole library: weeksheaf weeks --unfinished"
     if now.undated:
         yield f"  {plural(now.undated, 'photo')} with a doubtful date: weeksheaf undated"
     if now.late:
-        yield f"  {plural(now.late, 'photo')} came late to weeks that are done: weeksheaf weeks"
+        yield f"  {plural(now.late, 'photo')} not on the pages of the done weeks they belong to: weeksheaf weeks"
     yield from uncopied_lines(now.uncopied, now.devices)
 
 

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 import click
 
 from indexer.store.words import WAITS
-from queries.cli.session import Session
+from queries.cli.session import Session, warn
 from queries.photos import Photo
 from queries.weeks import Week, parse_week
 
@@ -32,9 +32,14 @@ class PhotoType(click.ParamType[Photo]):
     name = "PHOTO"
 
     def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Photo:  # noqa: ARG002
-        from queries.naming import photo_named
+        from queries.naming import is_code, photo_named
 
-        return value if isinstance(value, Photo) else photo_named(_session(ctx).connection, value)
+        if isinstance(value, Photo):
+            return value
+        photo = photo_named(_session(ctx).connection, value)
+        if is_code(value) and not photo.key.startswith(value.lower()):
+            warn(f"{value} was edited and saved over; it is {photo.code} now")
+        return photo
 
 
 class DateType(click.ParamType[date]):
@@ -75,6 +80,7 @@ class WaitType(TextType):
         value = super().convert(value, param, ctx)
         kind, _colon, what = (part.strip() for part in value.partition(":"))
         if kind.lower() in WAITS:
+            what = what.removeprefix("from ") if kind.lower() == "photos" else what
             return f"{kind.lower()}:{what}" if what else kind.lower()
         text = " ".join(value.split())
         if not text.strip(": "):

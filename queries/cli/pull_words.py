@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from typing import Any
 
+from indexer.errors import PullError
 from queries.cli.documents import week_fields
 from queries.cli.output import plural
 from queries.cli.visible import visible
@@ -42,6 +43,15 @@ def lines(result: PullResult) -> Iterator[str]:
             yield f"  {title}: {visible(name)}: {visible(reason)}"
     for sheet in result.sheets:
         yield f"Week sheet: {visible(str(sheet))}"
+
+
+def incomplete(result: PullResult) -> PullError:
+    """The line for photos that could not be pulled."""
+    count = len(result.failed) + len(result.not_found)
+    return PullError(
+        f"{plural(count, 'photo')} could not be pulled into {result.folder}, each with its reason above; pull again"
+        " when that is mended"
+    )
 
 
 def _pairs(name: str, pairs: Sequence[tuple[str, str]]) -> list[dict[str, str]]:

@@ -110,10 +110,15 @@ def week_page(
 
 def _finished(finished: Finished) -> Iterator[str]:
     if finished.late:
-        codes = ", ".join(photo.code for photo in finished.late)
-        yield f"  {plural(len(finished.late), 'photo')} came after it was done: {codes}"
+        codes = ", ".join(_late_words(photo, finished) for photo in finished.late)
+        yield f"  not on the done page: {codes}"
     if finished.gone:
         yield f"  {plural(len(finished.gone), 'photo')} of the done page no longer in this week or library"
+
+
+def _late_words(photo: Photo, finished: Finished) -> str:
+    was = finished.edits.get(photo.key)
+    return f"{photo.code} (an edit of {was[:5]}, which is)" if was else photo.code
 
 
 def photo_cells(photo: Photo) -> tuple[str, ...]:
@@ -206,7 +211,7 @@ def devices(found: Sequence[Device], uncopied: Sequence[Device]) -> Iterator[str
     rows = [("camera or phone", "serial", "photos", "first", "last")]
     rows += [
         (
-            visible(device.camera or "(none named)"),
+            visible(device.camera or "(no camera named)"),
             visible(device.serial or ""),
             f"{device.photos:,}",
             _day_of(device.first),

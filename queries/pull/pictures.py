@@ -74,7 +74,7 @@ def open_picture(source: str | BinaryIO, within: int | None = None) -> Picture:
     except UnidentifiedImageError as problem:
         raise PictureError("not a picture that can be opened") from problem
     except DECODE_ERRORS as problem:
-        raise PictureError(f"cannot be opened: {_words(problem)}") from problem
+        raise PictureError(f"damaged or cut off ({_words(problem)})") from problem
 
 
 def _prepare(opened: Image.Image, within: int | None) -> Picture:

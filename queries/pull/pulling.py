@@ -77,6 +77,11 @@ def pull_week(
         if not photos and held is None:
             raise PullError(f"{week_words(week)} has no photos to pull; `weeksheaf weeks` lists the weeks that have")
         plan = _gather_and_plan(photos, week, folder, held, as_jpeg=as_jpeg)
+    if photos and len(plan.having("missing")) == len(plan.files) and held is None:
+        raise PullError(
+            f"none of the {len(photos)} photos of {span_words(week)} can be reached; connect their disk, or run"
+            " weeksheaf index"
+        )
     say(plan_words(plan, week))
 
     account = Account(records_before_copying(plan), held.sheets if held else ())
@@ -157,7 +162,9 @@ def _bytes_left(plan: PullPlan, account: Account) -> int:
 
 def _result(plan: PullPlan, folder: Path, account: Account) -> PullResult:
     left = [(file.name, file.reason) for file in plan.having("leave")]
-    left += [(stray.file, "its photo is no longer in this week") for stray in plan.strays]
+    left += [
+        (stray.file, "its photo is not in this week now (moved to another, edited, or gone)") for stray in plan.strays
+    ]
     return PullResult(
         folder=folder,
         added=tuple(account.added),

@@ -246,34 +246,36 @@ def test_nothing_known_is_an_empty_table() -> None:
 
 
 def table() -> WeekTable:
-    """Weeks 10 to 13 of 2026 and a gap before them: done, waiting, open with photos, open without."""
+    """A done week of 2025, a gap, and weeks 10 to 13 of 2026: done, waiting, open with photos, open without."""
+    first = WeekRow(week("2025-W19"), DONE, photos=1)
     rows = (
         WeekRow(week("2026-W10"), DONE, photos=1),
         WeekRow(week("2026-W11"), Word("2", "", "waiting", ("prints",), ""), photos=1),
         WeekRow(week("2026-W12"), photos=1),
         WeekRow(week("2026-W13")),
     )
-    return WeekTable([Gap(week("2025-W20"), week("2026-W09"), 42), *rows], 7)
+    return WeekTable([first, Gap(week("2025-W20"), week("2026-W09"), 42), *rows], 7)
 
 
 @pytest.mark.parametrize(
     ("asked", "expected"),
     [
-        ({}, ["42 empty", "2026-W10", "2026-W11", "2026-W12", "2026-W13"]),
-        ({"unfinished": True}, ["42 empty", "2026-W11", "2026-W12", "2026-W13"]),
+        ({}, ["2025-W19", "42 empty", "2026-W10", "2026-W11", "2026-W12", "2026-W13"]),
+        ({"unfinished": True}, ["2026-W11", "2026-W12", "2026-W13"]),
         ({"ready": True}, ["2026-W12"]),
         ({"since": date(2026, 3, 15)}, ["2026-W11", "2026-W12", "2026-W13"]),
-        ({"until": date(2026, 3, 2)}, ["42 empty", "2026-W10"]),
-        ({"until": date(2026, 3, 1)}, ["42 empty"]),
+        ({"since": date(2025, 12, 1)}, ["2026-W10", "2026-W11", "2026-W12", "2026-W13"]),
+        ({"until": date(2026, 3, 2)}, ["2025-W19", "42 empty", "2026-W10"]),
+        ({"until": date(2026, 3, 1)}, ["2025-W19"]),
         ({"since": date(2026, 3, 9), "until": date(2026, 3, 9)}, ["2026-W11"]),
         ({"since": date(2026, 4, 1), "until": date(2026, 1, 1)}, []),
     ],
 )
 def test_what_is_asked_for(asked: dict[str, object], expected: list[str]) -> None:
-    """Each choice leaves what it says, and they add up; the count of those outside stays."""
+    """Each choice leaves what it says, and they add up; those outside are told of only for the whole time."""
     chosen = choose(table(), **asked)  # type: ignore[arg-type]
     assert shown(chosen) == expected
-    assert chosen.outside == 7
+    assert chosen.outside == (0 if asked.keys() & {"since", "until"} else 7)
 
 
 @pytest.mark.parametrize("state", ["open", "started", "waiting", "done", "skipped"])
@@ -361,3 +363,20 @@ def test_waits_come_back_as_they_were_told(index: sqlite3.Connection) -> None:
     assert (word.waiting_for, word.note) == (("words", "supplies:blue"), "n")
     assert datetime.fromisoformat(word.told_at).tzinfo
     assert json.dumps(word.waiting_for)
+
+
+def test_a_word_taken_back_lists_no_week() -> None:
+    """A mark typed for a wrong week, told open again, leaves no row far from the photos."""
+    rule, far = WeekRule(), date(2030, 2, 11)
+    counted = {date(2026, 3, 30): DayCount(2, 1, 1, 0, 0)}
+    told = {rule.week_of(far): Word("u", "2026-04-01T00:00:00.000000Z", "open", (), "")}
+    assert [row.week.name for row in lay_out(counted, told, rule).lines] == ["2026-W14"]
+
+
+def test_no_gap_begins_or_ends_what_was_asked_for() -> None:
+    """A long run of empty weeks stands between two listed weeks, not before the first or after the last of them."""
+    rule = WeekRule()
+    table = lay_out({day: DayCount(1, 1, 0, 0, 0) for day in (date(1994, 7, 16), date(2026, 3, 30))}, {}, rule)
+    assert len(table.gaps) == 1
+    assert choose(table, since=date(2020, 1, 1)).gaps == []
+    assert [row.week.name for row in choose(table, since=date(2020, 1, 1)).rows] == ["2026-W14"]

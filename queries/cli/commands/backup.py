@@ -28,5 +28,5 @@ def command(session: Session, file: Path, as_json: bool) -> None:
     emit(
         as_json,
         {"file": str(file.absolute()), "words": count},
-        [f"{plural(count, 'word')} saved to {visible(str(file))}"],
+        [f"{plural(count, 'entry', 'entries')} saved to {visible(str(file))}"],
     )

@@ -21,10 +21,12 @@ from queries.cli.session import Session, warn
 def command(context: click.Context, folders: tuple[Path, ...], accept_missing: bool, as_json: bool) -> None:
     """Read the photos in FOLDERS, or in all known folders when none is named. Photos are never changed."""
     from indexer import check_before_opening, index_folders, open_for_writing, the_only_run
+    from indexer.store.backup import newest_backup
     from indexer.store.telling import back_up
 
     session: Session = context.obj
     check_before_opening(session.index, folders)
+    is_new = not session.index.exists()
     with (
         closing(open_for_writing(session.index, create=bool(folders))) as connection,
         the_only_run(session.index),
@@ -36,6 +38,11 @@ def command(context: click.Context, folders: tuple[Path, ...], accept_missing: b
         back_up(connection, session.index, warn)
     standing = index_words.standing(session.connection, session.settings)
     emit(as_json, index_words.document(summary, standing), index_words.lines(summary, standing, folders))
+    if is_new and (older := newest_backup(session.index)):
+        warn(
+            f"backups of an earlier index lie beside this one; what you told it comes back with:"
+            f" weeksheaf restore {older}"
+        )
     if summary.was_stopped:
         click.echo("Stopped. What was read is kept; the same command goes on from here.", err=True)
         context.exit(INTERRUPTED)

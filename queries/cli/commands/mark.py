@@ -34,10 +34,10 @@ def command(session: Session, week: Week, state: str, waiting_for: tuple[str, ..
     waiting_for = tuple(dict.fromkeys(waiting_for))
     starts_at = session.settings.day_starts_at
     with session.telling() as connection:
-        held = photos_of_week(connection, week, starts_at) if state == "done" else []
-        keys = [photo.key for photo in held]
+        photos = photos_of_week(connection, week, starts_at)
+        keys = [photo.key for photo in photos] if state == "done" else []
         tell_week(connection, week.first_day, state, waiting_for=waiting_for, note=note, holding=keys)
     told = Word("", "", state, waiting_for, note)
-    document = {**documents.week_fields(week), "state": state, "waiting_for": list(waiting_for), "photos": len(held)}
-    holds = f", with {plural(len(held), 'photo')} on the page" if held else ""
-    emit(as_json, document, [f"{week_words(week)}: {wording.state_words(told)}{holds}"])
+    document = {**documents.week_fields(week), "state": state, "waiting_for": list(waiting_for), "photos": len(photos)}
+    holds = f"{plural(len(photos), 'photo')} in this week" if photos else "no photos in this week"
+    emit(as_json, document, [f"{week_words(week)} ({week.name}): {wording.state_words(told)}; {holds}"])

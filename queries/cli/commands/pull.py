@@ -36,3 +36,5 @@ def command(session: Session, week: Week, folder: Path, as_jpeg: bool, as_json: 
         album_day=lambda photo: photo.album_day(settings.day_starts_at),
     )
     emit(as_json, pull_words.document(week, result), pull_words.lines(result))
+    if result.failed or result.not_found:
+        raise pull_words.incomplete(result)

@@ -37,5 +37,10 @@ def command(session: Session, file: Path, as_json: bool) -> None:
     emit(
         as_json,
         document,
-        [f"{plural(done.added, 'word')} restored from {visible(str(file))}, {done.had:,} were here already"],
+        [
+            (
+                f"{plural(done.added, 'entry', 'entries')} restored from {visible(str(file))},"
+                f" {done.had:,} were here already"
+            )
+        ],
     )

@@ -5,6 +5,7 @@ import click
 from queries.cli.output import columns, emit
 from queries.cli.parameters import as_json
 from queries.cli.session import Session
+from queries.cli.visible import visible
 from queries.settings import SETTINGS, Settings, load_settings, setting_named
 
 
@@ -27,4 +28,5 @@ def command(session: Session, name: str | None, value: str | None, forget: bool,
             tell_setting(connection, name, checked, session.today)
     settings = load_settings(session.connection) if session.index.exists() else Settings({})
     document = {setting.name: settings[setting.name] for setting in asked}
-    emit(as_json, document, columns([(item.name, settings[item.name], item.says) for item in asked]))
+    lines = columns([(item.name, settings[item.name], item.says) for item in asked])
+    emit(as_json, document, lines if name else [*lines, "", f"The index lies at {visible(str(session.index))}"])

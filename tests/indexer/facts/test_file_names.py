@@ -199,3 +199,18 @@ def test_every_row_of_the_table_is_reached() -> None:
     ]  # fmt: skip
     firsts = [next(row for row in PATTERNS if row.pattern.search(name)) for name in names]
     assert firsts == list(PATTERNS)
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "2026-03-30_0915_3f9a2.jpg",
+        "2026-03-30_0915-07_3f9a2c.heic",
+        "2026-03-30_0915-07-123_3f9a2.webp",
+        "2026-03-30_notime_3f9a2.tif",
+        "2026-03_noday_3f9a2.jpg",
+    ],
+)
+def test_the_name_of_a_pulled_copy_is_no_evidence(name: str) -> None:
+    """It repeats a verdict, doubtful ones too: a working folder that came into the library must not settle them."""
+    assert claim_from_name(name, 2027) is None

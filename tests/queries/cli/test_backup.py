@@ -39,7 +39,7 @@ def test_a_backup_holds_all_that_was_told(person: Person, tmp_path: Path) -> Non
 def test_the_answer_in_words(person: Person, tmp_path: Path) -> None:
     """The person reads how much was saved, and where."""
     person.says("mark", "2026-W12", "started")
-    assert person.says("backup", tmp_path / "words.json") == f"1 word saved to {tmp_path / 'words.json'}\n"
+    assert person.says("backup", tmp_path / "words.json") == f"1 entry saved to {tmp_path / 'words.json'}\n"
 
 
 def test_a_backup_inside_the_library_is_refused(person: Person) -> None:

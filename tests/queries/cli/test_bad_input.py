@@ -106,7 +106,7 @@ def test_an_empty_folder_is_no_error(newcomer: Person) -> None:
     """A new folder with nothing in it is indexed as what it is."""
     Path("nothing").mkdir()
     assert newcomer.says("index", "nothing").splitlines() == [
-        "0 photos found in nothing",
+        "0 photo files found in nothing",
         "0 weeks with photos in the whole library: weeksheaf weeks --unfinished",
     ]
 

@@ -24,10 +24,10 @@ def test_the_table_as_a_person_reads_it(person: Person, columns: str) -> None:
     person.env = {"COLUMNS": columns}
     lines = person.says("devices").splitlines()
     assert lines == [
-        "camera or phone  serial  photos  first        last",
-        "Lanternfish P4               15  16 Mar 2026  12 Apr 2026",
-        "Tidewell TW-100  0042         6  9 Mar 2026   13 Mar 2026",
-        "(none named)                  4  2 Apr 2026   2 Apr 2026",
+        "camera or phone    serial  photos  first        last",
+        "Lanternfish P4                 15  16 Mar 2026  12 Apr 2026",
+        "Tidewell TW-100    0042         6  9 Mar 2026   13 Mar 2026",
+        "(no camera named)               4  2 Apr 2026   2 Apr 2026",
         EARLY_END,
     ]
 

@@ -55,7 +55,7 @@ def test_a_second_run_finds_nothing_to_do(person: Person) -> None:
 def test_the_summary_in_words(newcomer: Person) -> None:
     """A person reads what was found, what to look at, and which camera has not been copied yet."""
     assert newcomer.says("index", newcomer.folder).splitlines() == [
-        f"26 photos found in {newcomer.folder}: 26 new",
+        f"26 photo files found in {newcomer.folder}: 26 new",
         "  2 other files, not photos",
         "  2 files not readable in full: weeksheaf unreadable",
         "4 weeks with photos in the whole library: weeksheaf weeks --unfinished",
@@ -128,7 +128,7 @@ def test_photos_that_come_late_are_counted_once_for_all_weeks(owner: Person) -> 
     put(owner.folder / "from Aunt" / "a.jpg", jpeg("aunt", "2026:03:17 09:00:00", PHONE))
     put(owner.folder / "from Aunt" / "b.jpg", jpeg("aunt too", "2026:03:17 09:01:00", PHONE))
     assert counts(owner)["late"] == 2
-    assert "  2 photos came late to weeks that are done: weeksheaf weeks\n" in owner.says("index")
+    assert "  2 photos not on the pages of the done weeks they belong to: weeksheaf weeks\n" in owner.says("index")
 
 
 def test_a_folder_that_is_empty_now_marks_nothing_missing(owner: Person) -> None:

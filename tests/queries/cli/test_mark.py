@@ -21,9 +21,10 @@ def test_each_state_is_kept(person: Person, state: str) -> None:
 
 def test_the_answer_names_the_week_and_the_state(person: Person) -> None:
     """The person reads back what was understood, days first."""
-    assert person.says("mark", "2026-W14", "Done") == "30 Mar - 5 Apr 2026, week 14: done, with 12 photos on the page\n"
+    answer = "30 Mar - 5 Apr 2026, week 14 (2026-W14): {}; 12 photos in this week\n"
+    assert person.says("mark", "2026-W14", "Done") == answer.format("done")
     assert person.says("mark", "2026-W14", "waiting", "--for", "slate-blue cards") == (
-        "30 Mar - 5 Apr 2026, week 14: waiting for supplies (slate-blue cards)\n"
+        answer.format("waiting for supplies (slate-blue cards)")
     )
     document = person.json("mark", "2026-W14", "done")
     assert {name: document[name] for name in ("name", "first_day", "last_day", "state", "waiting_for")} == {

@@ -120,9 +120,9 @@ def test_a_week_without_photos_cannot_be_pulled(person: Person, tmp_path: Path) 
 
 
 def test_an_original_that_is_gone_is_said(owner: Person, tmp_path: Path) -> None:
-    """A photo deleted since the last index run is named; the others are pulled."""
+    """A photo deleted since the last index run is named, also by the exit code; the others are pulled."""
     (owner.folder / "phone" / "0406.jpg").unlink()
-    document = owner.json("pull", "2026-W15", tmp_path / "w15")
+    document = owner.json("pull", "2026-W15", tmp_path / "w15", exit_code=1)
     assert [row["path"] for row in document["not_found"]] == [str(owner.folder / "phone" / "0406.jpg")]
     assert len(document["added"]) == 2
 

@@ -73,7 +73,7 @@ def test_restoring_twice_changes_nothing(told: Person, tmp_path: Path) -> None:
     before = everything(told)
     assert told.json("restore", tmp_path / "words.json")["added"] == 0
     assert told.says("restore", tmp_path / "words.json") == (
-        f"0 words restored from {tmp_path / 'words.json'}, 7 were here already\n"
+        f"0 entries restored from {tmp_path / 'words.json'}, 7 were here already\n"
     )
     assert everything(told) == before
 

@@ -25,8 +25,8 @@ def test_the_tour_shows_the_main_job(newcomer: Person) -> None:
     text = newcomer.says("tour", newcomer.folder)
     commands = re.findall(r"^\$ weeksheaf (\w+)", text, re.MULTILINE)
     assert commands == ["index", "devices", "weeks", "week", "pull", "mark", "mark", "weeks"]
-    assert f"26 photos found in {newcomer.folder}: 26 new" in text
-    assert "30 Mar - 5 Apr 2026, week 14: waiting for supplies (slate-blue cards)" in text
+    assert f"26 photo files found in {newcomer.folder}: 26 new" in text
+    assert "30 Mar - 5 Apr 2026, week 14 (2026-W14): waiting for supplies (slate-blue cards)" in text
     assert "12 photos added" in text
 
 
@@ -53,7 +53,7 @@ def test_without_a_folder_the_sample_library_is_shown(
 ) -> None:
     """`weeksheaf tour` alone runs on the library that comes with the tool."""
     monkeypatch.setattr(tour, "sample_library", lambda: household.folder)
-    assert "26 photos found" in newcomer.says("tour")
+    assert "26 photo files found" in newcomer.says("tour")
 
 
 def test_a_folder_without_photos_ends_the_tour(newcomer: Person, tmp_path: Path) -> None:

@@ -215,7 +215,7 @@ def test_what_changed_since_the_week_was_done(owner: Person, picture: Callable[.
     document = owner.json("week", "2026-W12")
     assert (document["state"], document["late"], len(document["gone"])) == ("done", [late], 1)
     text = owner.says("week", "2026-W12")
-    assert f"  1 photo came after it was done: {late}\n" in text
+    assert f"  not on the done page: {late}\n" in text
     assert "  1 photo of the done page no longer in this week or library\n" in text
 
 

@@ -103,14 +103,10 @@ def test_a_photo_that_does_not_exist(person: Person, name: str) -> None:
 def test_a_file_that_is_no_photo(person: Person, tmp_path: Path, picture: Callable[..., bytes]) -> None:
     """A text, a folder and a photo that was never indexed are named with the way out."""
     put(tmp_path / "stranger.jpg", picture("stranger", "2026:04:06 12:00:00", PHONE))
-    for path in (
-        tmp_path / "stranger.jpg",
-        person.folder / "odd" / "notes.txt",
-        person.folder / "odd" / "empty.jpg",
-        person.folder,
-        tmp_path,
-    ):
+    for path in (tmp_path / "stranger.jpg", person.folder, tmp_path):
         assert f"answers to {path}" in person.error("why", path)
+    for path in (person.folder / "odd" / "notes.txt", person.folder / "odd" / "empty.jpg"):
+        assert person.error("why", path).startswith(f"{path} is no photo, or none that can be read")
 
 
 def test_letters_that_may_be_several_photos(person: Person) -> None:
@@ -128,3 +124,17 @@ def test_letters_that_may_be_several_photos(person: Person) -> None:
     first, second = sorted((key[:7], twin[:7]))
     assert person.error("why", key[:6]) == f"{key[:6]} may be any of {first}, {second}; give more letters"
     assert person.json("why", key[:7])["key"] == key
+
+
+def test_the_code_of_an_edited_photo_finds_the_edit(owner: Person, picture: Callable[..., bytes]) -> None:
+    """A code on a printed week sheet still finds its photo when that was edited and saved over, and says so."""
+    file = owner.folder / "phone" / "0406.jpg"
+    old = owner.code("phone/0406.jpg")
+    owner.says("mark", "2026-W15", "done")
+    file.write_bytes(picture("edited", "2026:04:06 07:10:00"))
+    owner.says("index")
+    new = owner.code("phone/0406.jpg")
+    result = owner.run("why", old)
+    assert result.stdout.startswith(new)
+    assert result.stderr == f"Warning: {old} was edited and saved over; it is {new} now\n"
+    assert f"  not on the done page: {new} (an edit of {old}, which is)\n" in owner.says("week", "2026-W15")

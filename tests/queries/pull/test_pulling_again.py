@@ -160,7 +160,7 @@ def test_a_photo_that_left_the_week_keeps_its_file(
     """Its copy is said and kept on record, and it is the same file when the photo comes back."""
     folder = pull(photos).folder
     name = names[4]
-    assert pull(photos[:4]).left == ((name, "its photo is no longer in this week"),)
+    assert pull(photos[:4]).left == ((name, "its photo is not in this week now (moved to another, edited, or gone)"),)
     rows = {row["file"]: row["in_week"] for row in read_json(folder)["photos"]}
     assert [file for file, in_week in rows.items() if not in_week] == [name]
     assert name in pull(photos).kept
