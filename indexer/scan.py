@@ -12,8 +12,7 @@ from time import monotonic
 from indexer.errors import FolderError
 from indexer.facts.changes import Changes, KnownFile, compare, holds_back
 from indexer.facts.folders import Walk, walk
-from indexer.facts.reading import READER_VERSION, promises_picture
-from indexer.facts.workers import read_all
+from indexer.facts.picture_files import READER_VERSION, promises_picture
 from indexer.store import files, library_folders
 from indexer.store.landing import Landing
 from indexer.store.library_folders import Place
@@ -183,6 +182,8 @@ def _read(gathered: Sequence[_Gathered], landing: Landing, report: Callable[[Pro
     paths = [os.path.join(item.place.folder.path, os.fsdecode(path)) for item, path, _ in jobs]  # noqa: PTH118
     if not jobs:
         return
+    from indexer.facts.workers import read_all  # the readers are slow to load, and most runs find nothing to read
+
     last_write = monotonic()
     with closing(read_all(paths, datetime.now(UTC).year + 1)) as readings:
         for done, (number, reading) in enumerate(readings, start=1):

@@ -8,22 +8,10 @@ from typing import BinaryIO
 from indexer.facts.containers import BrokenContainer, Container, NotAPicture, parse
 from indexer.facts.file_names import claim_from_name
 from indexer.facts.metadata import Metadata, MetadataError, read_exif
+from indexer.facts.picture_files import promises_picture
 from indexer.facts.picture_key import picture_key
 from indexer.facts.records import Claim, Failure, FileReading, PhotoFacts
 from indexer.facts.xmp import xmp_claims
-
-#: Raised whenever a change here would read more, or other things, off the same file: every file is then read again.
-READER_VERSION = 1
-
-#: Names that promise a picture; such a file without one inside is reported, any other is just not a photo.
-_DEVELOPED = {".jpg", ".jpeg", ".jpe", ".jfif", ".heic", ".heif", ".hif", ".avif", ".png", ".webp", ".tif", ".tiff"}
-_RAW = {".dng", ".nef", ".cr2", ".cr3", ".arw", ".orf", ".rw2", ".raf", ".pef", ".srw"}
-PICTURE_SUFFIXES = frozenset(_DEVELOPED | _RAW)
-
-
-def promises_picture(name: str) -> bool:
-    """Whether a file's name says that it is a picture."""
-    return os.path.splitext(name)[1].lower() in PICTURE_SUFFIXES  # noqa: PTH122 - asked of every file of a walk
 
 
 def read_file(path: str, latest_year: int | None = None) -> FileReading:

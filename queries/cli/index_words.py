@@ -73,7 +73,8 @@ def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[
         if count:
             yield f"  {words}"
     if summary.skipped:
-        yield f"  {plural(summary.skipped, 'hidden file, folder or link', 'hidden files, folders or links')} not entered"
+        skipped = plural(summary.skipped, "hidden file, folder or link", "hidden files, folders or links")
+        yield f"  {skipped} not entered"
     for path, reason in summary.closed:
         yield f"  not entered: {visible(path)} ({reason})"
     yield f"{plural(now.weeks, 'week')} with photos in the whole library: weeksheaf weeks --unfinished"

@@ -12,7 +12,6 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from indexer import scan
 from indexer.facts.reading import read_file
 from indexer.facts.records import NO_CAMERA, Claim, FileReading, PhotoFacts
 from indexer.scan import Summary, index_folders
@@ -145,7 +144,7 @@ def run(connection: sqlite3.Connection, monkeypatch: pytest.MonkeyPatch) -> Call
     def run_over(*named: Path, **options: Any) -> Summary:
         return index_folders(connection, named, today=TODAY, **options)
 
-    monkeypatch.setattr(scan, "read_all", read_here)
+    monkeypatch.setattr("indexer.facts.workers.read_all", read_here)
     return run_over
 
 
@@ -157,7 +156,7 @@ def no_reading(monkeypatch: pytest.MonkeyPatch) -> Callable[[], None]:
         def fail(*_: object) -> None:
             pytest.fail("a file was read again")
 
-        monkeypatch.setattr(scan, "read_all", fail)
+        monkeypatch.setattr("indexer.facts.workers.read_all", fail)
 
     return forbid
 

@@ -9,7 +9,6 @@ from pathlib import Path
 
 import pytest
 
-from indexer import scan
 from indexer.facts.workers import read_all
 from indexer.scan import Progress, Summary, index_folders
 from indexer.store.backup import all_words, read_backup, restore, write_backup
@@ -30,7 +29,7 @@ def test_a_first_run_finds_what_is_there(
 
     This run reads in real processes.
     """
-    monkeypatch.setattr(scan, "read_all", read_all)
+    monkeypatch.setattr("indexer.facts.workers.read_all", read_all)
     draw(library / "2026" / "a.jpg", 1)
     draw(library / "2026" / "b.jpg", 2)
     (library / "notes.txt").write_text("a list")

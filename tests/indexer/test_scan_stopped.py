@@ -38,7 +38,7 @@ def test_a_stopped_run_keeps_what_is_done(
     for number in range(6):
         draw(library / f"{number}.jpg", number)
     with monkeypatch.context() as patch:
-        patch.setattr(scan, "read_all", read_all)
+        patch.setattr("indexer.facts.workers.read_all", read_all)
         summary = run(library, report=stop_after(3))
     assert (summary.was_stopped, counts(summary), len(keys(connection))) == (True, {"new": 3}, 3)
     summary = run(library)

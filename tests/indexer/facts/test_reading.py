@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from PIL import Image
 
 from indexer.facts import reading
-from indexer.facts.reading import promises_picture, read_file
+from indexer.facts.reading import read_file
 from indexer.facts.records import Claim, Failure, FileReading
 
 LATEST = 2027
@@ -19,18 +19,6 @@ Draw = Callable[..., Path]
 
 def read(path: Path) -> FileReading:
     return read_file(os.fspath(path), LATEST)
-
-
-@pytest.mark.parametrize("name", ["a.jpg", "A.JPEG", "b.HEIC", "c.png", "d.webp", "e.Tif", "f.nef", "g.dng", "h.x.jpg"])
-def test_names_that_promise_a_picture(name: str) -> None:
-    """The ending says so, in either case."""
-    assert promises_picture(name)
-
-
-@pytest.mark.parametrize("name", ["a.txt", "jpg", ".jpg", "a.jpg.part", "a.mov", "a.jpg ", "", "a.json"])
-def test_names_that_promise_none(name: str) -> None:
-    """Other endings, none, and a hidden name that is all ending."""
-    assert not promises_picture(name)
 
 
 def test_a_photo_brings_its_facts_and_all_evidence(library: Path, draw: Draw) -> None:

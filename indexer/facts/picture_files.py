@@ -1,0 +1,16 @@
+"""What a file's name promises, and the reader's number: all that a run must know of reading when nothing changed."""
+
+import os
+
+#: Raised whenever a change in reading would tell other things of the same file: every file is then read again.
+READER_VERSION = 1
+
+#: Names that promise a picture; such a file without one inside is reported, any other is just not a photo.
+_DEVELOPED = {".jpg", ".jpeg", ".jpe", ".jfif", ".heic", ".heif", ".hif", ".avif", ".png", ".webp", ".tif", ".tiff"}
+_RAW = {".dng", ".nef", ".cr2", ".cr3", ".arw", ".orf", ".rw2", ".raf", ".pef", ".srw"}
+PICTURE_SUFFIXES = frozenset(_DEVELOPED | _RAW)
+
+
+def promises_picture(name: str) -> bool:
+    """Whether a file's name says that it is a picture."""
+    return os.path.splitext(name)[1].lower() in PICTURE_SUFFIXES  # noqa: PTH122 - asked of every file of a walk
