@@ -17,6 +17,10 @@ class FolderError(WeeksheafError):
     """A folder that was named cannot be used, or held photos and is now empty or out of reach."""
 
 
+class ReaderError(WeeksheafError):
+    """The processes that read photos cannot be started."""
+
+
 class UnknownPhotoError(WeeksheafError):
     """No photo, or more than one, answers to what was given."""
 

@@ -47,11 +47,6 @@ class WeekRow:
     late: int = 0
 
     @property
-    def is_empty(self) -> bool:
-        """No photos and nothing told."""
-        return not self.photos and self.word is UNTOLD
-
-    @property
     def is_ready(self) -> bool:
         """Photos are there and nothing is waited for: a week that could be made tonight."""
         return bool(self.photos) and self.word.state in ("open", "started")
@@ -265,11 +260,12 @@ GROUP BY day
 _WITHOUT_DAY = "SELECT count(*) FROM photo WHERE present AND precision NOT IN ('second', 'minute', 'day')"
 
 _LATE = f"""
-SELECT asked.value ->> 0 AS first_day, count(*)
+SELECT json_extract(asked.value, '$[0]') AS first_day, count(*)
 FROM json_each(:weeks) AS asked
-JOIN photo ON taken >= asked.value ->> 0 AND taken < date(asked.value ->> 1, '+1 day')
+JOIN photo ON taken >= json_extract(asked.value, '$[0]') AND taken < date(json_extract(asked.value, '$[1]'), '+1 day')
 WHERE present AND precision IN ('second', 'minute', 'day')
-  AND {_DAY} >= asked.value ->> 0 AND {_DAY} < asked.value ->> 1
-  AND NOT EXISTS (SELECT 1 FROM week_holding WHERE log_uuid = asked.value ->> 2 AND photo_key = photo.key)
+  AND {_DAY} >= json_extract(asked.value, '$[0]') AND {_DAY} < json_extract(asked.value, '$[1]')
+  AND NOT EXISTS (SELECT 1 FROM week_holding
+                  WHERE log_uuid = json_extract(asked.value, '$[2]') AND photo_key = photo.key)
 GROUP BY first_day
 """

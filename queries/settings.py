@@ -70,9 +70,12 @@ class Settings:
     told: Mapping[str, str]
 
     def __getitem__(self, name: str) -> str:
-        """The value that holds, checked: a restored one may come from another hand."""
+        """The value that holds: the told one, unless this computer cannot take it, as a restored one may be."""
         setting = setting_named(name)
-        return setting.check(self.told.get(name, setting.default))
+        try:
+            return setting.check(self.told.get(name, setting.default))
+        except WordError:
+            return setting.default
 
     @property
     def week_rule(self) -> WeekRule:

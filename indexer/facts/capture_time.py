@@ -4,7 +4,7 @@ Pure: no disk, no database, no clock.
 """
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date, datetime
 
 from indexer.facts.records import Claim, Precision
@@ -13,13 +13,12 @@ EARLIEST = date(1990, 1, 1)
 
 #: The order of belief. A modified date and a GPS fix are kept as evidence and never chosen: the one is the time of an
 #: edit, the other may be hours old.
-ORDER = ("exif original", "exif digitized", "xmp original", "xmp digitized", "file name", "file time")
+ORDER = ("exif original", "exif digitized", "xmp original", "file name", "xmp digitized", "file time")
 
 _GOOD_REASON = {
     "exif original": "the camera wrote it when the picture was taken",
     "exif digitized": "the camera or scanner wrote it when the picture was digitized; no original date is there",
     "xmp original": "the XMP in the file says so; no Exif date is there",
-    "xmp digitized": "the XMP in the file says so; no Exif date is there",
     "file name": "no usable date inside the file; its name carries one",
 }
 
@@ -57,7 +56,16 @@ def decide(claims: Sequence[Claim], to_local: ToLocal, zone_is_told: bool, tomor
     if not usable:
         return NOTHING_KNOWN
     chosen = min(usable, key=lambda place: (ORDER.index(claims[place].source), claims[place].is_arrival, place))
-    return _verdict(claims[chosen], chosen, to_local, zone_is_told, tomorrow)
+    verdict = _verdict(claims[chosen], chosen, to_local, zone_is_told, tomorrow)
+    if not verdict.doubtful and _days_of_source(claims, claims[chosen]) > 1:
+        return replace(verdict, doubtful=True, reason="its files give different days; the first was taken")
+    return verdict
+
+
+def _days_of_source(claims: Sequence[Claim], chosen: Claim) -> int:
+    """How many days the claims of one source name, where a photo has several files."""
+    alike = [claim for claim in claims if claim.source == chosen.source and claim.is_arrival == chosen.is_arrival]
+    return len({claim.when[:10] for claim in alike if claim.when})
 
 
 def _verdict(claim: Claim, place: int, to_local: ToLocal, zone_is_told: bool, tomorrow: date) -> CaptureTime:
@@ -69,7 +77,7 @@ def _verdict(claim: Claim, place: int, to_local: ToLocal, zone_is_told: bool, to
             return NOTHING_KNOWN
         offset_is = local.utcoffset()
         offset = int(offset_is.total_seconds() // 60) if offset_is is not None else None
-        when = local.replace(tzinfo=None).isoformat(timespec="seconds")
+        when = local.replace(tzinfo=None).isoformat(timespec="minutes" if claim.precision == "minute" else "seconds")
     doubt = _doubt(claim, when, zone_is_told, tomorrow)
     return CaptureTime(
         taken=when,
@@ -87,6 +95,8 @@ def _doubt(claim: Claim, when: str, zone_is_told: bool, tomorrow: date) -> str |
     """Why a chosen claim should be looked at, or None where it stands."""
     if claim.source == "file time":
         return "only the file's own time is known, which copying changes"
+    if claim.source == "xmp digitized":
+        return "only the day it was digitized or exported is known"
     if claim.is_arrival:
         return "the name tells the day it arrived, not the day it was taken"
     if claim.precision in ("month", "year"):
@@ -94,5 +104,5 @@ def _doubt(claim: Claim, when: str, zone_is_told: bool, tomorrow: date) -> str |
     if not EARLIEST.isoformat() <= when[:10] <= tomorrow.isoformat():
         return f"a date before {EARLIEST.year} or in the future: was the clock set?"
     if claim.is_utc and not zone_is_told:
-        return "the name is in universal time and home.timezone is not set: this computer's zone was taken"
+        return "the time is universal time and home.timezone is not set: this computer's zone was taken"
     return None

@@ -24,8 +24,8 @@ class FoundFile(NamedTuple):
 class Walk:
     """All that a walk found. Paths are below the root, as the bytes the system gave.
 
-    `closed` are folders that could not be listed, with the reason; `bare` those with nothing in them at all; `skipped`
-    counts hidden and system folders, and links, none of which are entered.
+    `closed` are folders that could not be listed, with the reason; `bare` those with nothing in them that a walk
+    enters; `skipped` counts hidden and system folders, and links, none of which are entered.
     """
 
     files: dict[bytes, FoundFile] = field(default_factory=dict)
@@ -66,7 +66,6 @@ def _list(root: str, relative: str, found: Walk) -> Iterator[str]:
     is_bare = True
     with os.scandir(os.path.join(root, relative)) as entries:  # noqa: PTH118
         for entry in entries:
-            is_bare = False
             name = entry.name
             if not is_entered(name) or entry.is_symlink():
                 found.skipped += 1
@@ -74,9 +73,14 @@ def _list(root: str, relative: str, found: Walk) -> Iterator[str]:
                 if _is_junction(entry):
                     found.skipped += 1
                 else:
+                    is_bare = False
                     yield prefix + name
             elif entry.is_file(follow_symlinks=False):
-                status = entry.stat(follow_symlinks=False)
+                try:
+                    status = entry.stat(follow_symlinks=False)
+                except FileNotFoundError:
+                    continue  # deleted just now
+                is_bare = False
                 mtime_ns = max(_LEAST_NS, min(status.st_mtime_ns, _MOST_NS))
                 found.files[os.fsencode(prefix + name)] = FoundFile(status.st_size, mtime_ns)
     if is_bare:

@@ -93,5 +93,5 @@ class FileReading:
 
     @property
     def is_shut(self) -> bool:
-        """The file could not even be opened, so nothing is known of what is in it now."""
-        return any(failure.step == "open" for failure in self.failures)
+        """The file could not be opened, or its reader gave up: nothing is known of what is in it now."""
+        return any(failure.step in ("open", "reader") for failure in self.failures)

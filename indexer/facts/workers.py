@@ -18,6 +18,7 @@ from multiprocessing.process import BaseProcess
 from time import monotonic
 from typing import Any, Generic, TypeVar
 
+from indexer.errors import ReaderError
 from indexer.facts.reading import read_file
 from indexer.facts.records import Failure, FileReading
 
@@ -27,6 +28,10 @@ SECONDS_PER_FILE = 20.0
 FILES_PER_PROCESS = 200
 #: Jobs handed to a process at a time, at most.
 _MOST_AT_ONCE = 32
+#: How often a process may die before it has read anything.
+_MOST_FAILED_STARTS = 3
+#: How long is waited at a time.
+_SECONDS_BETWEEN_LOOKS = 1.0
 #: How long a process is given to end before it is killed.
 _SECONDS_TO_END = 0.5
 #: `wait` takes at most 63 handles on Windows.
@@ -43,6 +48,10 @@ class Lost:
     """A job whose process hung or died; the reason in words."""
 
     reason: str
+
+
+class _Started:
+    """What a process says first."""
 
 
 def process_count(jobs: int, jobs_per_process: int = FILES_PER_PROCESS) -> int:
@@ -83,6 +92,8 @@ def run_all(
                 worker.feed(left, jobs, handful)
             yield from _collect(workers, seconds_per_job, left)
     finally:
+        for worker in workers:  # all are told first, so that they end side by side
+            worker.process.terminate()
         for worker in workers:
             worker.end()
 
@@ -90,11 +101,16 @@ def run_all(
 def _collect(workers: Sequence["_Worker[_J, _R]"], limit: float, left: deque[int]) -> Iterator[tuple[int, _R | Lost]]:
     """What has come back by now; waits for the first to answer or to run out of time."""
     busy = [worker for worker in workers if worker.pending]
-    patience = min(worker.since + limit for worker in busy) - monotonic()
+    patience = min(_SECONDS_BETWEEN_LOOKS, min(worker.since + limit for worker in busy) - monotonic())
+    before = monotonic()
     ready = set(map(id, wait([worker.connection for worker in busy], max(0.0, patience))))
+    overslept = monotonic() - before - patience
+    if overslept > _SECONDS_BETWEEN_LOOKS:  # all of us were stopped, as by Ctrl-Z or a closed lid: no file's fault
+        for worker in busy:
+            worker.since += overslept
     for worker in busy:
         if id(worker.connection) in ready:
-            yield worker.receive(left)
+            yield from worker.receive(left)
         elif monotonic() - worker.since >= limit:
             yield worker.give_up(f"the reader was stopped after {limit:g} seconds on this file", left)
 
@@ -106,6 +122,8 @@ class _Worker(Generic[_J, _R]):
     task: Callable[[_J], _R]
     pending: deque[int] = field(default_factory=deque)
     since: float = 0.0
+    has_started: bool = False
+    failed_starts: int = 0
     process: BaseProcess = field(init=False)
     connection: "Connection[Any, Any]" = field(init=False)
 
@@ -113,6 +131,7 @@ class _Worker(Generic[_J, _R]):
         self._start()
 
     def _start(self) -> None:
+        self.has_started = False
         self.connection, theirs = _context.Pipe()
         self.process = _context.Process(target=_serve, args=(theirs, self.task), daemon=True)
         with _interrupts_held():
@@ -129,19 +148,44 @@ class _Worker(Generic[_J, _R]):
         except OSError:
             pass  # it has died: receiving will say so
 
-    def receive(self, left: deque[int]) -> tuple[int, _R | Lost]:
+    def receive(self, left: deque[int]) -> Iterator[tuple[int, _R | Lost]]:
+        """The next result; none where the process only says that it has started. Raises ReaderError if it cannot."""
         try:
-            result: _R = self.connection.recv()
+            result = self.connection.recv()
         except (EOFError, OSError):
-            return self.give_up("the reader crashed on this file", left)
+            if not self.has_started and self._starts_again(left):
+                return
+            if not self.has_started:
+                raise ReaderError(
+                    "the processes that read photos cannot be started, so nothing more was read; free some memory, or"
+                    " install weeksheaf anew"
+                ) from None
+            yield self.give_up("the reader crashed on this file", left)
+            return
         self.since = monotonic()
-        return self.pending.popleft(), result
+        if isinstance(result, _Started):
+            self.has_started = True
+        else:
+            yield self.pending.popleft(), result
+
+    def _starts_again(self, left: deque[int]) -> bool:
+        """Try another process in place of one that died before it read anything, a few times at most."""
+        self.failed_starts += 1
+        if self.failed_starts >= _MOST_FAILED_STARTS:
+            return False
+        self._hand_back(left)
+        self.end()
+        self._start()
+        return True
+
+    def _hand_back(self, left: deque[int]) -> None:
+        left.extendleft(reversed(self.pending))
+        self.pending.clear()
 
     def give_up(self, reason: str, left: deque[int]) -> tuple[int, Lost]:
         """Blame the job in hand, hand the others back, and go on with a new process."""
         culprit = self.pending.popleft()
-        left.extendleft(reversed(self.pending))
-        self.pending.clear()
+        self._hand_back(left)
         self.end()
         self._start()
         return culprit, Lost(reason)
@@ -174,6 +218,7 @@ def _serve(connection: "Connection[Any, Any]", task: Callable[[Any], Any]) -> No
     """The life of a process: jobs in, one result a job out, until the pipe is closed."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the parent's to handle
     os.dup2(os.open(os.devnull, os.O_WRONLY), 2)  # decoders in C write their complaints straight to stderr
+    connection.send(_Started())
     while True:
         try:
             jobs = connection.recv()

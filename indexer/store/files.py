@@ -32,7 +32,7 @@ def known_files(connection: sqlite3.Connection, folder_id: int, below: str = "")
     """The rows of a library folder, or of its subfolder `below`."""
     rows = connection.execute(
         "SELECT id, folder_id, path, size, mtime_ns, kind, key, reader_version, missing_since IS NOT NULL,"
-        " (SELECT min(step = 'open') FROM failure WHERE failure.file_id = file.id)"
+        " (SELECT min(step = 'open' OR step = 'reader' AND kind = 'photo') FROM failure WHERE file_id = file.id)"
         f" FROM file WHERE {_BELOW}",
         (folder_id, _prefix(below)),
     )
@@ -86,6 +86,11 @@ def known_digest(connection: sqlite3.Connection, file_id: int) -> str:
     """The digest of what was last read off that file."""
     (digest,) = connection.execute("SELECT facts_digest FROM file WHERE id = ?", (file_id,)).fetchone()
     return str(digest)
+
+
+def is_known(connection: sqlite3.Connection, key: str) -> bool:
+    """Whether any file, there or missing, shows that photo."""
+    return connection.execute("SELECT 1 FROM file WHERE key = ? LIMIT 1", (key,)).fetchone() is not None
 
 
 def is_present(connection: sqlite3.Connection, key: str) -> bool:

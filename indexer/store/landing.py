@@ -40,8 +40,8 @@ class Landing:
         Another picture in place of a known one waits for `settle`: were the run stopped in between, its row would have
         changed without the word of it, and the next run could not tell that it had.
         """
-        is_saved_over = known and known.key and row.key and known.key != row.key
-        (self._saved_over if is_saved_over else self._batch).append((row, known))
+        is_other = known and known.key and row.key and known.key != row.key
+        (self._saved_over if is_other else self._batch).append((row, known))
 
     def write(self) -> None:
         """Write the batch down; it stays in hand until it has been written whole."""
@@ -94,26 +94,42 @@ class Landing:
 
     def settle(self, absent: Iterable[KnownFile], returned: Iterable[KnownFile], now: str) -> int:
         """Once all is read and it is known who has only moved: write down who is gone, who is back, and which pictures
-        were saved over. Returns how many photos have no file left that is there."""
+        were saved over. Returns how many photos have no file left that is there, and none that took its place."""
         gone, back = self.not_moved(absent), list(returned)
         keys = {row.key for row in (*gone, *back) if row.key}
         counts = Counter(self.counts)
         with interrupts_held():
             with transaction(self._connection):
+                edits = self._edits()
                 self._land(self._saved_over, counts, self._moved)
                 files.mark_missing(self._connection, (row.id for row in gone), now)
                 files.mark_returned(self._connection, (row.id for row in back))
                 judge(self._connection, keys, self.today)
-                self._tell_successions()
+                succeeded = self._tell_successions(edits)
             self.counts = counts
-        return len({row.key for row in gone if row.key and not files.is_present(self._connection, row.key)})
+        before = {known.key for _, known in self._saved_over if known and not known.is_missing}
+        lost = {key for key in before | {row.key for row in gone} if key} - succeeded
+        return sum(not files.is_present(self._connection, key) for key in lost)
 
-    def _tell_successions(self) -> None:
-        """A picture saved over in place leaves its old key without a file that is there: the word says which key came
-        after it.
+    def _edits(self) -> list[tuple[str, str]]:
+        """(old key, new key) of pictures that were saved over: a whole picture that was there until now, and in its
+        place one that was nowhere before. Another old photo under a reused name is none."""
+        return [
+            (known.key, row.key)
+            for row, known in self._saved_over
+            if known and known.key and row.key
+            if not known.is_missing and (known.was_shut or not known.has_failed)
+            if not files.is_known(self._connection, row.key)
+        ]
+
+    def _tell_successions(self, edits: Iterable[tuple[str, str]]) -> set[str]:
+        """Tell which key came after each that has no file any more; gives those keys.
 
         Only at the end of a run: two files that changed names with each other look like this halfway.
         """
-        for row, known in self._saved_over:
-            if known and known.key and row.key and not files.is_present(self._connection, known.key):
-                tell_succession(self._connection, known.key, row.key)
+        told = set()
+        for old, new in edits:
+            if not files.is_present(self._connection, old):
+                tell_succession(self._connection, old, new)
+                told.add(old)
+        return told

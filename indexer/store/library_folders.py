@@ -66,11 +66,20 @@ def is_reached(path: str, folder: str) -> bool:
 
 def refuse_inside_library(connection: sqlite3.Connection, path: Path) -> None:
     """Raises FolderError for a place inside a library folder: nothing is ever written there."""
+    real = Path(os.path.realpath(path))
     for library in library_folders(connection):
-        if is_inside(os.path.realpath(path), library.path):
+        if is_inside(str(real), library.path) or any(_is_same(place, library.path) for place in real.parents):
             raise FolderError(
                 f"{path} lies in the library folder {library.path}, where nothing is ever written; choose another place"
             )
+
+
+def _is_same(place: Path, folder: str) -> bool:
+    """Whether two paths lead to one folder, also where the disk ignores case and the system's path rules do not."""
+    try:
+        return place.samefile(folder)
+    except OSError:
+        return False
 
 
 def _absorb(connection: sqlite3.Connection, inner: LibraryFolder, outer: LibraryFolder) -> None:

@@ -13,6 +13,8 @@ from indexer.errors import IndexFileError, NoIndexError
 
 #: "WSHF" in `PRAGMA application_id`.
 APPLICATION_ID = 1465075782
+#: The first with STRICT tables.
+SMALLEST_SQLITE = (3, 37)
 #: How long a statement waits for another run to let go of the index.
 BUSY_SECONDS = 5.0
 
@@ -31,6 +33,8 @@ def open_for_reading(path: Path) -> sqlite3.Connection:
     """A connection that cannot write. Raises NoIndexError, IndexFileError."""
     _refuse_absent(path)
     _refuse_folder(path)
+    if path.stat().st_size == 0:
+        raise IndexFileError(f"{path} is empty and no index; make one with: weeksheaf index FOLDER")
     with explained(path):
         connection, shape = _open(_reading_address(path), path)
         if shape < NEWEST_SHAPE:
@@ -51,10 +55,14 @@ def open_for_writing(path: Path, *, create: bool = False) -> sqlite3.Connection:
     _refuse_folder(path)
     with explained(path):
         make_folder_for(path)
-        connection, shape = _open(f"file:{quoted(path)}", path)
-        connection.execute("PRAGMA journal_mode = WAL")
-        connection.execute("PRAGMA foreign_keys = ON")
-        _bring_up(connection, shape)
+        connection, shape = _open(address(path), path)
+        try:
+            connection.execute("PRAGMA journal_mode = WAL")
+            connection.execute("PRAGMA foreign_keys = ON")
+            _bring_up(connection, shape)
+        except BaseException:
+            connection.close()
+            raise
         return connection
 
 
@@ -119,14 +127,23 @@ def backup_folder(path: Path) -> Path:
     return path.with_name(path.name + "-backups")
 
 
-def connect(address: str, wait_seconds: float = BUSY_SECONDS) -> sqlite3.Connection:
-    connection = sqlite3.connect(address, uri=True, timeout=wait_seconds, isolation_level=None)
+def connect(uri: str, wait_seconds: float = BUSY_SECONDS) -> sqlite3.Connection:
+    """A connection that begins no transactions by itself. Raises IndexFileError where SQLite is too old for the
+    index."""
+    if sqlite3.sqlite_version_info < SMALLEST_SQLITE:
+        raise IndexFileError(
+            f"this Python carries SQLite {sqlite3.sqlite_version}, and the index needs"
+            f" {'.'.join(map(str, SMALLEST_SQLITE))} or newer; use a newer Python"
+        )
+    connection = sqlite3.connect(uri, uri=True, timeout=wait_seconds, isolation_level=None)
     connection.row_factory = sqlite3.Row
     return connection
 
 
-def quoted(path: Path) -> str:
-    return quote(os.fsencode(path.absolute()).replace(os.fsencode(os.sep), b"/"), safe="/:")
+def address(path: Path) -> str:
+    """The path as a `file:` URI with an empty authority, which a drive letter and a network share both need."""
+    quoted = quote(os.fsencode(path.absolute()).replace(os.fsencode(os.sep), b"/"), safe="/:")
+    return f"file://{quoted}" if quoted.startswith("/") else f"file:///{quoted}"
 
 
 def _reading_address(path: Path) -> str:
@@ -134,8 +151,8 @@ def _reading_address(path: Path) -> str:
     nobody has left a -wal file, which would hold part of the truth."""
     unwritable = not os.access(path.parent, os.W_OK)
     if unwritable and not path.with_name(path.name + "-wal").exists():
-        return f"file:{quoted(path)}?immutable=1"
-    return f"file:{quoted(path)}?mode=rw" if not unwritable else f"file:{quoted(path)}?mode=ro"
+        return f"{address(path)}?immutable=1"
+    return f"{address(path)}?mode=rw" if not unwritable else f"{address(path)}?mode=ro"
 
 
 def _refuse_absent(path: Path) -> None:

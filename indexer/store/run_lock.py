@@ -6,7 +6,7 @@ from contextlib import contextmanager
 from pathlib import Path
 
 from indexer.errors import IndexFileError
-from indexer.store.opening import connect, explained, explanation, make_folder_for, quoted
+from indexer.store.opening import address, connect, explained, explanation, make_folder_for
 
 
 @contextmanager
@@ -19,7 +19,7 @@ def the_only_run(index: Path) -> Iterator[None]:
     make_folder_for(index)
     file = index.with_name(index.name + "-running")
     with explained(file):
-        lock = connect(f"file:{quoted(file)}", wait_seconds=0)
+        lock = connect(address(file), wait_seconds=0)
     try:
         try:
             lock.execute("BEGIN EXCLUSIVE")

@@ -23,7 +23,7 @@ class WeekType(click.ParamType[Week]):
         if isinstance(value, Week):
             return value
         session = _session(ctx)
-        return parse_week(value, session.settings.week_rule, session.today)
+        return parse_week(value, session.settings.week_rule, session.album_day)
 
 
 class PhotoType(click.ParamType[Photo]):

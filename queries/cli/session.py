@@ -2,7 +2,7 @@
 
 import sqlite3
 from contextlib import AbstractContextManager
-from datetime import date, datetime
+from datetime import date, datetime, timedelta
 from functools import cached_property
 from pathlib import Path
 
@@ -29,8 +29,18 @@ class Session:
         return load_settings(self.connection)
 
     @property
+    def now(self) -> datetime:
+        return datetime.now().astimezone()
+
+    @property
     def today(self) -> date:
-        return datetime.now().astimezone().date()
+        return self.now.date()
+
+    @property
+    def album_day(self) -> date:
+        """The day that a photo taken now would belong to: what `this` and `last` count from."""
+        is_small_hours = self.now.time() < self.settings.day_starts_at
+        return self.today - timedelta(days=1) if is_small_hours else self.today
 
     def telling(self, *, create: bool = False) -> AbstractContextManager[sqlite3.Connection]:
         """A transaction for what the person tells, backed up at its end."""

@@ -9,6 +9,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from indexer.errors import PullError
+from indexer.facts.reading import read_file
 from queries.photos import Photo
 from queries.pull.copying import file_sha256, reason_of
 from queries.pull.decoding import conversions
@@ -82,7 +83,13 @@ def find_source(photo: Photo) -> Source | NoSource:
             return found
         return NoSource(photo.path, "changed since it was indexed; run weeksheaf index")
     others = (_plain_file(path) for path in photo.paths if path != photo.path)
-    return next((other for other in others if isinstance(other, Source)), found)
+    return next((other for other in others if isinstance(other, Source) and _shows(other.path, photo)), found)
+
+
+def _shows(path: str, photo: Photo) -> bool:
+    """Whether a file still shows that photo: of a photo's other places neither size nor time is at hand."""
+    facts = read_file(path).facts
+    return facts is not None and facts.key == photo.key
 
 
 def hashed_to_compare(

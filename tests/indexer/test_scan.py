@@ -120,6 +120,33 @@ def test_an_edited_picture_is_another_photo_and_a_succession(
     assert len(successions(connection)) == 1
 
 
+def test_names_that_move_up_are_no_succession(
+    run: Run, library: Path, draw: Draw, connection: sqlite3.Connection
+) -> None:
+    """001 deleted, 002 renamed to 001, 003 to 002: no photo was edited, one is missing."""
+    for number in (1, 2, 3):
+        draw(library / f"00{number}.jpg", number)
+    run(library)
+    (library / "002.jpg").replace(library / "001.jpg")
+    (library / "003.jpg").replace(library / "002.jpg")
+    assert run(library).missing == 1
+    assert successions(connection) == []
+
+
+def test_a_name_used_again_is_no_succession(
+    run: Run, library: Path, draw: Draw, connection: sqlite3.Connection
+) -> None:
+    """A camera that counts from 0001 again puts another photo where a deleted one lay."""
+    draw(library / "IMG_0001.jpg", 1)
+    draw(library / "kept.jpg", 2)
+    run(library)
+    (library / "IMG_0001.jpg").unlink()
+    run(library)
+    draw(library / "IMG_0001.jpg", 3)
+    run(library)
+    assert successions(connection) == []
+
+
 def test_files_that_swap_names_are_no_succession(
     run: Run, library: Path, draw: Draw, connection: sqlite3.Connection
 ) -> None:

@@ -44,6 +44,10 @@ all_days = st.one_of(some_days, st.dates(), st.sampled_from([date.min, date(1, 1
 clock_times = st.times().map(lambda moment: moment.replace(second=0, microsecond=0)).filter(lambda at: at.hour < 12)
 
 
+def is_empty(line: WeekRow | Gap) -> bool:
+    return isinstance(line, WeekRow) and not line.photos and not line.word.uuid
+
+
 @st.composite
 def day_counts(draw: st.DrawFn) -> DayCount:
     shapes = [draw(st.integers(0, 5)) for _ in range(3)]
@@ -180,8 +184,8 @@ def test_only_long_runs_of_empty_weeks_are_gaps(days: dict[date, DayCount], told
     assert all(line.weeks > MOST_EMPTY_ROWS for line in lines if isinstance(line, Gap))
     for place, line in enumerate(lines):
         if isinstance(line, Gap):
-            assert not any(row.is_empty for row in lines[place - 1 : place + 2 : 2])  # type: ignore[union-attr]
-    marks = "".join("e" if isinstance(line, WeekRow) and line.is_empty else "." for line in lines)
+            assert not any(is_empty(row) for row in lines[place - 1 : place + 2 : 2])
+    marks = "".join("e" if is_empty(line) else "." for line in lines)
     assert "e" * (MOST_EMPTY_ROWS + 1) not in marks
 
 
@@ -280,12 +284,10 @@ def test_what_is_asked_for(asked: dict[str, object], expected: list[str]) -> Non
 
 @pytest.mark.parametrize("state", ["open", "started", "waiting", "done", "skipped"])
 @pytest.mark.parametrize("count", [0, 1])
-def test_ready_and_empty(state: str, count: int) -> None:
-    """A week is ready with photos and nothing to wait for; it is empty with neither photos nor words."""
+def test_ready(state: str, count: int) -> None:
+    """A week is ready with photos and nothing to wait for."""
     row = WeekRow(week("2026-W10"), Word("1", "", state, (), ""), photos=count)
     assert row.is_ready == (count == 1 and state in ("open", "started"))
-    assert not row.is_empty
-    assert WeekRow(week("2026-W10")).is_empty
 
 
 # ------------------------------------------------------------------------------------------------- words of a week

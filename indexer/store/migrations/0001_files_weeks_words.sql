@@ -94,7 +94,7 @@ CREATE TABLE week_log (
   waiting_for TEXT NOT NULL DEFAULT '[]',     -- JSON list of "kind:what"; kinds: supplies, prints, photos, words
   note        TEXT NOT NULL DEFAULT ''
 ) STRICT;
-CREATE INDEX week_log_by_time ON week_log (told_at);
+CREATE INDEX week_log_by_week ON week_log (first_day, told_at, uuid);
 
 -- one row per photo that a week held when it was marked done
 CREATE TABLE week_holding (

@@ -24,12 +24,12 @@ def command(session: Session, file: Path, as_json: bool) -> None:
     from indexer.store.telling import back_up
 
     words = read_backup(file)
-    try:
-        for row in words["setting_log"]:
+    for row in words["setting_log"]:
+        try:
             setting = setting_named(row["name"])
             setting.check(setting.default if row["value"] is None else row["value"])
-    except WordError as error:
-        raise WordError(f"the backup {file} holds no right setting ({error}); nothing was restored") from error
+        except WordError as error:
+            warn(f"a setting in {file} is kept and does not hold here: {error}")
     with closing(open_for_writing(session.index, create=True)) as connection, explained(session.index):
         done = restore(connection, words, session.today)
         back_up(connection, session.index, warn)

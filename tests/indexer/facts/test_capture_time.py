@@ -168,3 +168,26 @@ def test_any_evidence_gives_a_verdict_that_points_at_it(claims: list[Claim], zon
         usable = [claim for claim in claims if claim.when and claim.source in ORDER]
         assert claims[said.chosen] in usable
         assert ORDER.index(said.source) == min(ORDER.index(claim.source) for claim in usable)
+
+
+def test_files_of_one_photo_that_name_different_days_are_doubtful() -> None:
+    """Two copies whose original dates lie on different days leave the week open; on one day they agree."""
+    other = Claim("exif original", "2026:05:10 09:15:20", "2026-05-10T09:15:20", "second")
+    assert verdict(ORIGINAL, NAMED, other).doubtful
+    assert verdict(ORIGINAL, other).taken == ORIGINAL.when
+    assert not verdict(ORIGINAL, NAMED, ORIGINAL).doubtful
+
+
+def test_the_day_of_an_export_is_doubtful_and_comes_after_the_name() -> None:
+    """XMP's CreateDate is often when a program wrote the file (common practice); its DateCreated is believed."""
+    created = Claim("xmp original", "2026-03-29", "2026-03-29", "day")
+    exported = Claim("xmp digitized", "2026-05-01T10:00:00", "2026-05-01T10:00:00", "second")
+    assert verdict(exported, NAMED).taken == NAMED.when
+    assert verdict(exported, FILE_TIME).doubtful
+    assert (verdict(exported, NAMED, created).taken, verdict(created).doubtful) == ("2026-03-29", False)
+
+
+def test_universal_time_to_the_minute_stays_so() -> None:
+    """Turned to local time it is no more exact than it was."""
+    claim = Claim("xmp original", "2026-04-01T22:30Z", "2026-04-01T22:30", "minute", is_utc=True)
+    assert verdict(claim).taken == "2026-04-02T00:30"

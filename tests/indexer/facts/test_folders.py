@@ -5,7 +5,7 @@
 import os
 import sys
 from collections.abc import Iterator
-from contextlib import AbstractContextManager
+from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
 from typing import Any
 
@@ -190,14 +190,12 @@ def test_a_root_that_is_no_folder_is_closed(kind: str, library: Path) -> None:
 
 
 def test_a_folder_with_nothing_in_it_is_bare(library: Path) -> None:
-    """Only one with no entry at all: a hidden file shows that the disk is there."""
+    """Nothing that a walk enters: what the system leaves behind in a folder does not count."""
     (library / "bare").mkdir()
-    put(library / "kept" / ".nothing")
-    assert walk(os.fspath(library)).bare == {b"bare"}
-    (library / "bare").rmdir()
-    put(library / "kept" / ".nothing").unlink()
-    (library / "kept").rmdir()
-    assert walk(os.fspath(library)).bare == {b""}
+    put(library / "left" / ".thumbs")
+    put(library / "kept" / "note.txt")
+    assert walk(os.fspath(library)).bare == {b"bare", b"left"}
+    assert walk(os.fspath(library / "bare")).bare == {b""}
 
 
 @posix_only
@@ -226,3 +224,33 @@ def test_the_heartbeat_counts_the_files_so_far(library: Path) -> None:
     counts: list[int] = []
     walk(os.fspath(library), heartbeat=counts.append)
     assert counts == [1, 2, 3]
+
+
+def test_a_file_that_vanishes_during_the_walk_closes_nothing(library: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """It is passed over, and the others of its folder are found."""
+    put(library / "a.jpg")
+    put(library / "b.jpg")
+    listing = os.scandir
+
+    class Vanished:
+        """An entry whose file is gone when it is asked for."""
+
+        def __init__(self, entry: os.DirEntry[str]) -> None:
+            self.name, self.is_symlink, self.is_dir, self.is_file = (
+                entry.name,
+                entry.is_symlink,
+                entry.is_dir,
+                entry.is_file,
+            )
+
+        def stat(self, **_: object) -> os.stat_result:
+            raise FileNotFoundError(2, "No such file or directory")
+
+    @contextmanager
+    def with_one_gone(folder: str) -> Iterator[list[object]]:
+        with listing(folder) as entries:
+            yield [Vanished(entry) if entry.name == "a.jpg" else entry for entry in entries]
+
+    monkeypatch.setattr(os, "scandir", with_one_gone)
+    found = walk(os.fspath(library))
+    assert (list(found.files), found.closed) == ([b"b.jpg"], {})

@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from indexer.errors import ReaderError
 from indexer.facts import workers
 from indexer.facts.records import FileReading
 from indexer.facts.workers import FILES_PER_PROCESS, Lost, process_count, read_all, run_all
@@ -78,19 +79,22 @@ def test_a_file_that_hangs_is_given_up_and_the_rest_is_read(library: Path, draw:
 @needs_pipes
 def test_a_reader_that_dies_takes_one_file_with_it(library: Path, draw: Draw) -> None:
     """A crash is blamed on the file in hand; the next process goes on with the others."""
-    paths = [pipe(library / "deadly.jpg"), *(os.fspath(draw(library / f"{n}.jpg", n)) for n in range(3))]
+    photos = [os.fspath(draw(library / f"{number}.jpg", number)) for number in range(3)]
+    paths = [photos[0], pipe(library / "deadly.jpg"), *photos[1:]]
+    readings = {}
+    for place, reading in read_all(paths, LATEST):
+        if place == 0:  # the reader is on the next file now, which never gives it anything
+            os.kill(multiprocessing.active_children()[0].pid or 0, signal.SIGKILL)
+        readings[place] = reading
+    assert reasons(readings) == {1: "the reader crashed on this file"}
+    assert [readings[place].kind for place in range(4)] == ["photo", "unreadable", "photo", "photo"]
 
-    def kill_first_reader() -> None:
-        while not multiprocessing.active_children():
-            time.sleep(0.01)
-        os.kill(multiprocessing.active_children()[0].pid or 0, signal.SIGKILL)
 
-    killer = threading.Thread(target=kill_first_reader)
-    killer.start()
-    readings = dict(read_all(paths, LATEST))
-    killer.join()
-    assert reasons(readings) == {0: "the reader crashed on this file"}
-    assert [readings[place].kind for place in range(4)] == ["unreadable", "photo", "photo", "photo"]
+def test_readers_that_cannot_start_blame_no_file(library: Path, draw: Draw, monkeypatch: pytest.MonkeyPatch) -> None:
+    """After a few tries the run ends with one line, and no photo is called unreadable."""
+    monkeypatch.setattr(workers, "_serve", os.abort)  # takes no arguments, so that the process ends at once
+    with pytest.raises(ReaderError, match="cannot be started"):
+        list(read_all([os.fspath(draw(library / "a.jpg"))], LATEST))
 
 
 @needs_pipes

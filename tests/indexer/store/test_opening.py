@@ -17,12 +17,12 @@ from indexer.store import opening
 from indexer.store.backup import write_backup
 from indexer.store.opening import (
     NEWEST_SHAPE,
+    address,
     connect,
     explained,
     migrations,
     open_for_reading,
     open_for_writing,
-    quoted,
     transaction,
 )
 
@@ -203,7 +203,7 @@ def test_words_still_in_the_log_file_are_not_overlooked(made: Path) -> None:
 
 def test_an_index_locked_by_another_is_a_known_error(made: Path) -> None:
     """A writer waits for its time and then names the index and what to do."""
-    with closing(open_for_writing(made)) as other, closing(connect(f"file:{quoted(made)}", 0.05)) as writer:
+    with closing(open_for_writing(made)) as other, closing(connect(f"{address(made)}", 0.05)) as writer:
         other.execute("BEGIN IMMEDIATE")
         with pytest.raises(IndexFileError, match="in use by another run; wait") as caught, explained(made):  # noqa: SIM117
             with transaction(writer):

@@ -1,13 +1,14 @@
 """weeksheaf week"""
 
 from collections.abc import Callable
-from datetime import date
+from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from queries.cli import wording
+from queries.cli.session import Session
 from queries.photos import Photo
 from queries.progress import UNTOLD, Finished
 from queries.settings import Settings
@@ -241,3 +242,12 @@ def test_no_row_is_longer_than_the_terminal(monkeypatch: pytest.MonkeyPatch, col
     photos = [_ordinary("PXL_20260330_091520123.jpg", "T09:15:20"), _ordinary("IMG-20260330-WA0003.jpg", "")]
     page = wording.week_page(WeekRule().week_of(date(2026, 3, 30)), photos, [], UNTOLD, Finished(), Settings({}))
     assert max(map(len, page)) <= int(columns)
+
+
+def test_this_week_begins_when_the_persons_day_does(person: Person, monkeypatch: pytest.MonkeyPatch) -> None:
+    """At 01:30 on a Monday, with days that start at 04:00, it is still the week before."""
+    person.says("settings", "day.starts_at", "04:00")
+    monkeypatch.setattr(Session, "now", datetime(2026, 4, 20, 1, 30, tzinfo=UTC))
+    assert person.json("week", "this")["name"] == "2026-W16"
+    monkeypatch.setattr(Session, "now", datetime(2026, 4, 20, 4, 0, tzinfo=UTC))
+    assert person.json("week", "this")["name"] == "2026-W17"

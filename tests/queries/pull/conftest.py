@@ -11,6 +11,7 @@ from typing import Any
 import pytest
 from PIL import Image
 
+from indexer.facts.reading import read_file
 from queries.photos import Photo
 from queries.pull import PullResult, pull_week
 from queries.weeks import Week, WeekRule
@@ -39,7 +40,8 @@ def make_photo() -> MakePhoto:
     def make(path: Path | str = "/library/photo.jpg", **facts: object) -> Photo:
         file = Path(path)
         there = file.is_file()
-        key = hashlib.sha256(file.read_bytes() if there else str(path).encode(errors="surrogateescape")).hexdigest()
+        shown = read_file(str(path)).facts if there else None
+        key = shown.key if shown else hashlib.sha256(str(path).encode(errors="surrogateescape")).hexdigest()
         info = file.stat() if there else None
         values: dict[str, object] = {
             "key": key,

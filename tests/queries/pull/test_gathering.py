@@ -86,7 +86,7 @@ def test_another_place_of_the_photo_serves_when_the_first_is_gone(
 ) -> None:
     """Of a photo's other places the first that is there is taken; with none, the first is named as not found."""
     gone, there = str(library / "gone.jpg"), photos[1].path
-    photo = make_photo(gone, paths=(gone, str(library / "gone too.jpg"), there))
+    photo = make_photo(gone, key=photos[1].key, paths=(gone, str(library / "gone too.jpg"), there))
     source = find_source(photo)
     assert isinstance(source, Source)
     assert source.path == there
