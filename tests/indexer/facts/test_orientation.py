@@ -12,18 +12,9 @@ from PIL import Image, ImageOps
 
 from indexer.facts.reading import read_file
 from indexer.facts.records import PhotoFacts
+from tests.orientation_table import DISPLAYED
 
 STORED = [[1, 2, 3], [4, 5, 6]]
-DISPLAYED = {
-    1: [[1, 2, 3], [4, 5, 6]],
-    2: [[3, 2, 1], [6, 5, 4]],
-    3: [[6, 5, 4], [3, 2, 1]],
-    4: [[4, 5, 6], [1, 2, 3]],
-    5: [[1, 4], [2, 5], [3, 6]],
-    6: [[4, 1], [5, 2], [6, 3]],
-    7: [[6, 3], [5, 2], [4, 1]],
-    8: [[3, 6], [2, 5], [1, 4]],
-}
 #: Both keep every pixel as it was given, so that the arrays can be compared.
 LOSSLESS = (".png", ".tif")
 ORIENTATION = 0x0112

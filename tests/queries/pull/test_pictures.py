@@ -10,18 +10,7 @@ from PIL import Image, ImageFile
 
 from queries.pull import pictures
 from queries.pull.pictures import PictureError, open_picture
-
-#: Exif 2.32 (CIPA DC-008), tag 0x0112, wording as in TIFF 6.0: how stored [[1,2,3],[4,5,6]] is displayed.
-DISPLAYED = {
-    1: [[1, 2, 3], [4, 5, 6]],
-    2: [[3, 2, 1], [6, 5, 4]],
-    3: [[6, 5, 4], [3, 2, 1]],
-    4: [[4, 5, 6], [1, 2, 3]],
-    5: [[1, 4], [2, 5], [3, 6]],
-    6: [[4, 1], [5, 2], [6, 3]],
-    7: [[6, 3], [5, 2], [4, 1]],
-    8: [[3, 6], [2, 5], [1, 4]],
-}
+from tests.orientation_table import DISPLAYED
 
 #: A 64 x 32 picture, red left and blue right, its `irot` 90 degrees clockwise and Exif orientation 6 beside that.
 TURNED_HEIC = base64.b64decode(
