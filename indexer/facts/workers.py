@@ -30,8 +30,8 @@ FILES_PER_PROCESS = 200
 _MOST_AT_ONCE = 32
 #: How often a process may die before it has read anything.
 _MOST_FAILED_STARTS = 3
-#: How long is waited at a time.
-_SECONDS_BETWEEN_LOOKS = 1.0
+#: How long is waited at a time, and how long at the least before a file is given up.
+_SECONDS_BETWEEN_LOOKS, _LEAST_SECONDS = 1.0, 0.5
 #: How long a process is given to end before it is killed.
 _SECONDS_TO_END = 0.5
 #: `wait` takes at most 63 handles on Windows.
@@ -101,13 +101,14 @@ def run_all(
 def _collect(workers: Sequence["_Worker[_J, _R]"], limit: float, left: deque[int]) -> Iterator[tuple[int, _R | Lost]]:
     """What has come back by now; waits for the first to answer or to run out of time."""
     busy = [worker for worker in workers if worker.pending]
-    patience = min(_SECONDS_BETWEEN_LOOKS, min(worker.since + limit for worker in busy) - monotonic())
+    left_over = min(worker.since + limit for worker in busy) - monotonic()
+    patience = max(_LEAST_SECONDS, min(_SECONDS_BETWEEN_LOOKS, left_over))
     before = monotonic()
-    ready = set(map(id, wait([worker.connection for worker in busy], max(0.0, patience))))
-    overslept = monotonic() - before - patience
-    if overslept > _SECONDS_BETWEEN_LOOKS:  # all of us were stopped, as by Ctrl-Z or a closed lid: no file's fault
+    ready = set(map(id, wait([worker.connection for worker in busy], patience)))
+    if monotonic() - before > patience + _SECONDS_BETWEEN_LOOKS:
+        # All of us were stopped, as by Ctrl-Z or a closed lid, which is no file's fault: their time begins anew.
         for worker in busy:
-            worker.since += overslept
+            worker.since = monotonic()
     for worker in busy:
         if id(worker.connection) in ready:
             yield from worker.receive(left)

@@ -3,6 +3,8 @@
 import multiprocessing
 import os
 import signal
+import subprocess
+import sys
 import threading
 import time
 from collections.abc import Callable
@@ -157,3 +159,32 @@ def test_the_processors_are_counted_where_no_affinity_is_told(monkeypatch: pytes
     monkeypatch.delattr(workers.os, "sched_getaffinity", raising=False)
     monkeypatch.setattr(workers.os, "cpu_count", lambda: None)
     assert process_count(10**6) == 1
+
+
+_NAPS = """
+import time
+from indexer.facts.workers import Lost, run_all
+
+if __name__ == "__main__":
+    print("begun", flush=True)
+    done = list(run_all(time.sleep, [0.2] * 8, seconds_per_job=1.0, processes=2))
+    print(len(done), [result for _, result in done if isinstance(result, Lost)])
+"""
+
+
+@pytest.mark.skipif(os.name == "nt", reason="Windows cannot stop a group of processes and let it go on")
+def test_a_pause_is_no_files_fault(tmp_path: Path) -> None:
+    """Stopped and let go on, as by Ctrl-Z and `fg`, longer than the limit: every job is done and none is given up."""
+    script = tmp_path / "naps.py"
+    script.write_text(_NAPS, "utf-8")
+    here = {**os.environ, "PYTHONPATH": os.fspath(Path(__file__).parents[3])}
+    with subprocess.Popen(
+        [sys.executable, script], stdout=subprocess.PIPE, text=True, env=here, start_new_session=True
+    ) as run:
+        assert run.stdout
+        assert run.stdout.readline() == "begun\n"
+        time.sleep(0.6)
+        os.killpg(run.pid, signal.SIGSTOP)
+        time.sleep(2.5)
+        os.killpg(run.pid, signal.SIGCONT)
+        assert run.stdout.read() == "8 []\n"
