@@ -4,7 +4,6 @@ import hashlib
 from bisect import bisect_right
 from collections.abc import Sequence
 from itertools import accumulate
-from pathlib import Path
 from typing import BinaryIO
 
 from indexer.facts.containers.reader import read_at
@@ -30,12 +29,6 @@ def picture_key(file: BinaryIO, size: int, spans: Sequence[tuple[int, int]]) -> 
     for start, length in _stretches(total, whole=not spans):
         _feed(digest, file, places, ends, start, length)
     return digest.hexdigest()
-
-
-def sha256_of(path: Path) -> str:
-    """The SHA-256 of a file's content, in hexadecimal letters."""
-    with path.open("rb") as file:
-        return hashlib.file_digest(file, "sha256").hexdigest()
 
 
 def _stretches(total: int, *, whole: bool) -> list[tuple[int, int]]:

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from PIL import Image
 
-from indexer.facts.picture_key import BEGINNING, HASHED_WHOLE, picture_key, sha256_of
+from indexer.facts.picture_key import BEGINNING, HASHED_WHOLE, picture_key
 from tests.indexer.facts.containers.file_makers import by_pillow, exif_segment, parsed, segment
 
 DATA = random.Random(7).randbytes(600_000)
@@ -103,10 +103,3 @@ def test_a_file_that_became_shorter_is_an_error_of_the_disk():
     """A key of half a file would be the key of another photo."""
     with pytest.raises(OSError, match="became shorter"):
         picture_key(io.BytesIO(DATA), len(DATA) + 10, ())
-
-
-def test_the_sha256_is_that_of_the_published_example(tmp_path):
-    """FIPS 180-4, example "abc"."""
-    path = tmp_path / "a b\u00e9.jpg"
-    path.write_bytes(b"abc")
-    assert sha256_of(path) == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"

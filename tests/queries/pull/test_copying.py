@@ -10,7 +10,7 @@ import pytest
 
 from indexer.errors import PullError
 from queries.pull import copying
-from queries.pull.copying import SourceError, clear_leftovers, source_blocks, write_verified
+from queries.pull.copying import SourceError, clear_leftovers, file_sha256, source_blocks, write_verified
 from queries.pull.plan import Source
 
 BLOCKS = [b"harbour " * 1000, b"at dusk"]
@@ -101,3 +101,10 @@ def test_an_original_that_cannot_be_read_is_named_in_words(tmp_path: Path) -> No
     """The reason holds the system's words, without numbers."""
     with pytest.raises(SourceError, match=f"cannot be read: {os.strerror(errno.ENOENT).lower()}"):
         list(source_blocks(Source(str(tmp_path / "none.jpg"), 1, 1)))
+
+
+def test_the_sha256_is_that_of_the_published_example(tmp_path: Path) -> None:
+    """FIPS 180-4, example "abc"."""
+    path = tmp_path / "a b\u00e9.jpg"
+    path.write_bytes(b"abc")
+    assert file_sha256(path) == "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"
