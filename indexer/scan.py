@@ -9,14 +9,17 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from time import monotonic
 
+from indexer.comparing import compare_photos
 from indexer.errors import FolderError
 from indexer.facts.changes import Changes, KnownFile, compare, holds_back
 from indexer.facts.folders import Walk, walk
 from indexer.facts.picture_files import READER_VERSION, promises_picture
 from indexer.store import files, library_folders
+from indexer.store.alikes import count_sets
 from indexer.store.landing import Landing
 from indexer.store.library_folders import Place
 from indexer.store.opening import transaction
+from indexer.store.pixels import count_without_pixels
 from indexer.store.words import written
 
 #: What was read is written down at least this often: little is lost when a run is stopped, and a transaction stays
@@ -26,8 +29,8 @@ SECONDS_PER_BATCH = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """Where a run is: what is being done ("looking" or "reading"), how many of how many files, and the last one's
-    path."""
+    """Where a run is: what is being done ("looking", "reading", "looking at pictures", "comparing", "looking closer at
+    pictures"), how many of how many files or photos, and the last one's path."""
 
     doing: str
     done: int
@@ -39,7 +42,9 @@ class Progress:
 class Summary:
     """The counts of one run, in files, but for `missing`: photos that are gone from every place they lay in.
 
-    `held` names folders that held photos and show none; `closed` those that could not be listed, with the reason.
+    `looked` counts the looks at pictures, `not_looked` the photos in the whole library whose pixels cannot be read,
+    `copies` and `bursts` its sets of photos alike. `held` names folders that held photos and show none; `closed` those
+    that could not be listed, with the reason.
     """
 
     found: int = 0
@@ -51,6 +56,10 @@ class Summary:
     other: int = 0
     unreadable: int = 0
     skipped: int = 0
+    looked: int = 0
+    not_looked: int = 0
+    copies: int = 0
+    bursts: int = 0
     held: list[str] = field(default_factory=list)
     closed: list[tuple[str, str]] = field(default_factory=list)
     was_stopped: bool = False
@@ -91,8 +100,10 @@ def index_folders(
             _settle(gathered, landing, summary)
         finally:
             _count_files(summary, gathered, landing)
+        summary.looked = compare_photos(connection, lambda *where: report(Progress(*where)))
     except KeyboardInterrupt:
         summary.was_stopped = True
+    _count_alike(connection, summary)
     return summary
 
 
@@ -241,3 +252,9 @@ def _count_files(summary: Summary, gathered: Sequence[_Gathered], landing: Landi
     summary.other = counts["other"] + sum(row.kind == "other" for row in unchanged)
     summary.unreadable = counts["unreadable"] + sum(row.has_failed for row in unchanged)
     summary.skipped = sum(item.walked.skipped for item in gathered)
+
+
+def _count_alike(connection: sqlite3.Connection, summary: Summary) -> None:
+    sets = count_sets(connection)
+    summary.copies, summary.bursts = sets["copy"], sets["burst"]
+    summary.not_looked = count_without_pixels(connection)

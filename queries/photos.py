@@ -1,11 +1,14 @@
 """Photos as the index knows them."""
 
+import json
 import os
 import sqlite3
-from collections.abc import Iterable, Sequence
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, time
 
+from queries.membership import Alike, alikes, path_of
 from queries.weeks import Week, day_of
 
 
@@ -17,7 +20,8 @@ class Photo:
     "2026-03", "2026") or None; `fraction` the digits of the second's decimal fraction ("" if none). `zone` is "+02:00"
     where known. Sizes are pixels of the displayed picture. `path` is the file that speaks for the photo (absolute),
     `paths` all present ones, that one first. `size` (bytes) and `mtime_ns` are those of `path` when it was indexed.
-    `damage` says why the pixels cannot be read whole, or is None.
+    `damage` says why the pixels cannot be read whole, or is None. `choice` is what the person said ("keep", "leave" or
+    None), `keeper` is false for a photo that is left out, `alike` tells of the set that it is in, or is None.
     """
 
     key: str
@@ -40,6 +44,9 @@ class Photo:
     orientation: int
     camera: str | None
     damage: str | None
+    choice: str | None = None
+    keeper: bool = True
+    alike: Alike | None = None
 
     def album_day(self, starts_at: time) -> date | None:
         """The day it belongs to, None where only a month or less is known."""
@@ -67,8 +74,11 @@ def count_doubtful(connection: sqlite3.Connection) -> int:
 
 def photos_with_keys(connection: sqlite3.Connection, keys: Iterable[str]) -> list[Photo]:
     """The photos with these keys, there or missing; a key that the index does not know has none."""
-    rows = [connection.execute("SELECT * FROM photo WHERE key = ?", (key,)).fetchone() for key in keys]
-    return _photos(connection, [row for row in rows if row])
+    asked = json.dumps(list(dict.fromkeys(keys)))
+    rows = connection.execute(
+        "SELECT photo.* FROM json_each(?) AS asked JOIN photo ON photo.key = asked.value", (asked,)
+    )
+    return _photos(connection, rows.fetchall())
 
 
 def zone_text(offset_minutes: int | None) -> str | None:
@@ -80,7 +90,9 @@ def zone_text(offset_minutes: int | None) -> str | None:
 
 
 def _photos(connection: sqlite3.Connection, rows: Sequence[sqlite3.Row]) -> list[Photo]:
-    return sorted((_photo(row, _paths(connection, row)) for row in rows), key=_order)
+    keys = [row["key"] for row in rows]
+    other_places, sets = _places(connection, keys), alikes(connection, keys)
+    return sorted((_photo(row, other_places.get(row["key"], ()), sets.get(row["key"])) for row in rows), key=_order)
 
 
 def _order(photo: Photo) -> tuple[str, bool, str, str, str]:
@@ -89,27 +101,27 @@ def _order(photo: Photo) -> tuple[str, bool, str, str, str]:
     return taken[:10], len(taken) <= 10, taken, photo.fraction, os.path.basename(photo.path)  # noqa: PTH119
 
 
-def _paths(connection: sqlite3.Connection, row: sqlite3.Row) -> tuple[str, ...]:
-    """All present places of a photo, the speaking one first; that one alone when none is there."""
-    lead = _path(row["folder"], row["path"])
-    others = connection.execute(
-        "SELECT folder, path FROM photo_file WHERE key = ? AND file_id <> ? AND missing_since IS NULL"
-        " ORDER BY folder, path",
-        (row["key"], row["file_id"]),
+def _places(connection: sqlite3.Connection, keys: Sequence[str]) -> Mapping[str, Sequence[str]]:
+    """By key: all places where a photo's bytes lie now."""
+    places: dict[str, list[str]] = defaultdict(list)
+    rows = connection.execute(
+        "SELECT photo_file.key, folder, photo_file.path"
+        " FROM json_each(?) AS asked JOIN photo_file ON photo_file.key = asked.value"
+        " WHERE missing_since IS NULL ORDER BY folder, photo_file.path",
+        (json.dumps(keys),),
     )
-    return (lead, *(_path(other["folder"], other["path"]) for other in others))
+    for row in rows:
+        places[row["key"]].append(path_of(row["folder"], row["path"]))
+    return places
 
 
-def _path(folder: bytes, below: bytes) -> str:
-    return os.path.join(os.fsdecode(folder), os.fsdecode(below))  # noqa: PTH118
-
-
-def _photo(row: sqlite3.Row, paths: tuple[str, ...]) -> Photo:
+def _photo(row: sqlite3.Row, places: Sequence[str], alike: Alike | None) -> Photo:
+    lead = path_of(row["folder"], row["path"])
     return Photo(
         key=row["key"],
         code=row["code"],
-        path=paths[0],
-        paths=paths,
+        path=lead,
+        paths=(lead, *(place for place in places if place != lead)),
         size=row["size"],
         mtime_ns=row["mtime_ns"],
         format=row["format"],
@@ -126,10 +138,13 @@ def _photo(row: sqlite3.Row, paths: tuple[str, ...]) -> Photo:
         orientation=row["orientation"],
         camera=row["camera"] or None,
         damage=row["damage"],
+        choice=row["choice"],
+        keeper=bool(row["keeper"]),
+        alike=alike,
     )
 
 
 def unreadable_files(connection: sqlite3.Connection) -> list[tuple[str, str, str]]:
     """(path, step, reason) of every step that failed on a file that is there."""
     rows = connection.execute("SELECT folder, path, step, reason FROM unreadable ORDER BY folder, path, step")
-    return [(_path(row["folder"], row["path"]), row["step"], row["reason"]) for row in rows]
+    return [(path_of(row["folder"], row["path"]), row["step"], row["reason"]) for row in rows]

@@ -1,35 +1,20 @@
 """Which weeks there are, what each holds, and how far it has come."""
 
-import json
 import sqlite3
-from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date, time
 from itertools import pairwise
 
-from indexer.errors import WeekError
-from queries.photos import Photo
+from queries.album_days import ALBUM_DAY, shift_of
+from queries.finished import late_counts
 from queries.settings import Settings
+from queries.week_log import UNTOLD, Word, latest_words
 from queries.weeks import Week, WeekRule
 
 #: More empty weeks in a row than this become one line.
 MOST_EMPTY_ROWS = 8
 FINISHED = frozenset({"done", "skipped"})
-
-
-@dataclass(frozen=True, slots=True)
-class Word:
-    """One entry of a week's log. `told_at` is UTC."""
-
-    uuid: str
-    told_at: str
-    state: str
-    waiting_for: tuple[str, ...]
-    note: str
-
-
-UNTOLD = Word("", "", "open", (), "")
 
 
 @dataclass(frozen=True, slots=True)
@@ -87,13 +72,14 @@ class DayCount:
     landscape: int
     square: int
     doubtful: int
+    keepers: int
 
 
 def week_table(connection: sqlite3.Connection, settings: Settings) -> WeekTable:
     """Every week from the first to the last photo, those with none too, and every week that something was told of."""
     rule, starts_at = settings.week_rule, settings.day_starts_at
     words = latest_words(connection, rule)
-    late = _late_counts(connection, words, starts_at)
+    late = late_counts(connection, words, starts_at)
     table = lay_out(_counts_by_day(connection, starts_at), words, rule)
     (without_day,) = connection.execute(_WITHOUT_DAY).fetchone()
     return replace(
@@ -151,53 +137,8 @@ def choose(
     return replace(table, lines=lines, outside=0 if since or until else table.outside)
 
 
-def latest_words(connection: sqlite3.Connection, rule: WeekRule) -> dict[Week, Word]:
-    """What holds for each week that anything was told of, by the week that holds the told week's fourth day."""
-    rows = connection.execute("SELECT * FROM week_state ORDER BY told_at, uuid")
-    return {week: _word(row) for row in rows if (week := _week_told(row, rule))}
-
-
-def log_of(connection: sqlite3.Connection, week: Week, rule: WeekRule) -> list[Word]:
-    """All that was told of a week, oldest first."""
-    rows = connection.execute("SELECT * FROM week_log ORDER BY told_at, uuid")
-    return [_word(row) for row in rows if _week_told(row, rule) == week]
-
-
-@dataclass(frozen=True, slots=True)
-class Finished:
-    """A done week against today's photos: `late` photos are in the week and not on the page, `gone` keys the reverse.
-
-    `edits` tells of a late photo's key which photo of the page it took the place of; that one is not among the gone.
-    """
-
-    late: Sequence[Photo] = ()
-    gone: Sequence[str] = ()
-    edits: Mapping[str, str] = field(default_factory=dict)
-
-
-def compare_with_page(connection: sqlite3.Connection, word: Word, photos: Sequence[Photo]) -> Finished:
-    """What changed in a week since it was marked done; nothing when it is not done."""
-    if word.state != "done":
-        return Finished()
-    held = connection.execute("SELECT photo_key FROM week_holding WHERE log_uuid = ? ORDER BY photo_key", (word.uuid,))
-    keys = [key for (key,) in held]
-    late = [photo for photo in photos if photo.key not in set(keys)]
-    followed = connection.execute("SELECT old_key, new_key FROM succession ORDER BY told_at, uuid")
-    edits = {new: old for old, new in followed if old in set(keys) and new in {photo.key for photo in late}}
-    gone = set(keys) - {photo.key for photo in photos} - set(edits.values())
-    return Finished(late, sorted(gone), edits)
-
-
-def _late_counts(connection: sqlite3.Connection, words: Mapping[Week, Word], starts_at: time) -> Counter[Week]:
-    """How many photos turned up in each done week after it was marked so."""
-    done = {week.first_day.isoformat(): week for week, word in words.items() if word.state == "done"}
-    asked = json.dumps([[first, week.next_first_day.isoformat(), words[week].uuid] for first, week in done.items()])
-    rows = connection.execute(_LATE, {"weeks": asked, "shift": _shift(starts_at)})
-    return Counter({done[first]: count for first, count in rows})
-
-
 def _counts_by_day(connection: sqlite3.Connection, starts_at: time) -> dict[date, DayCount]:
-    rows = connection.execute(_DAYS, {"shift": _shift(starts_at)})
+    rows = connection.execute(_DAYS, {"shift": shift_of(starts_at)})
     return {date.fromisoformat(day): DayCount(*counts) for day, *counts in rows if day and day >= _FIRST_DAY}
 
 
@@ -205,7 +146,7 @@ def _with(row: WeekRow, count: DayCount) -> WeekRow:
     return replace(
         row,
         photos=row.photos + count.photos,
-        keepers=row.keepers + count.photos,
+        keepers=row.keepers + count.keepers,
         portrait=row.portrait + count.portrait,
         landscape=row.landscape + count.landscape,
         square=row.square + count.square,
@@ -227,45 +168,18 @@ def _filled(rows: Iterable[WeekRow], rule: WeekRule) -> Iterator[WeekRow | Gap]:
         yield after
 
 
-def _word(row: sqlite3.Row) -> Word:
-    return Word(row["uuid"], row["told_at"], row["state"], tuple(json.loads(row["waiting_for"])), row["note"])
-
-
-def _week_told(row: sqlite3.Row, rule: WeekRule) -> Week | None:
-    """The week that shows a word, or None at the edge of the calendar, where this rule has no whole week for it."""
-    try:
-        return rule.week_holding_told(date.fromisoformat(row["first_day"]))
-    except WeekError:
-        return None
-
-
-def _shift(starts_at: time) -> str:
-    """SQLite's date modifier that moves the small hours to the day they belong to."""
-    return f"-{starts_at.hour * 60 + starts_at.minute} minutes"
-
-
-#: The album day of a photo in SQL, the same as `weeks.day_of` gives (a test holds the two together).
-_DAY = "CASE precision WHEN 'day' THEN taken ELSE date(taken, :shift) END"
-
 #: The night before it belongs to no day, as in `weeks.day_of`.
 _FIRST_DAY = date.min.isoformat()
 
+#: LIMIT -1 limits nothing: it makes SQLite work each photo's shape out once and not in each sum anew.
 _DAYS = f"""
-SELECT {_DAY} AS day, count(*), sum(shape = 'portrait'), sum(shape = 'landscape'), sum(shape = 'square'), sum(doubtful)
-FROM photo
-WHERE present AND precision IN ('second', 'minute', 'day')
+SELECT day, count(*), sum(shape = 'portrait'), sum(shape = 'landscape'), sum(shape = 'square'),
+       sum(doubtful), sum(keeper)
+FROM (SELECT {ALBUM_DAY} AS day, shape, doubtful, keeper
+      FROM photo
+      WHERE present AND precision IN ('second', 'minute', 'day')
+      LIMIT -1)
 GROUP BY day
 """
 
 _WITHOUT_DAY = "SELECT count(*) FROM photo WHERE present AND precision NOT IN ('second', 'minute', 'day')"
-
-_LATE = f"""
-SELECT json_extract(asked.value, '$[0]') AS first_day, count(*)
-FROM json_each(:weeks) AS asked
-JOIN photo ON taken >= json_extract(asked.value, '$[0]') AND taken < date(json_extract(asked.value, '$[1]'), '+1 day')
-WHERE present AND precision IN ('second', 'minute', 'day')
-  AND {_DAY} >= json_extract(asked.value, '$[0]') AND {_DAY} < json_extract(asked.value, '$[1]')
-  AND NOT EXISTS (SELECT 1 FROM week_holding
-                  WHERE log_uuid = json_extract(asked.value, '$[2]') AND photo_key = photo.key)
-GROUP BY first_day
-"""

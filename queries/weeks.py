@@ -189,6 +189,11 @@ def week_words(week: Week) -> str:
     return f"{span_words(week)}, week {week.number}"
 
 
+def short_week_words(week: Week) -> str:
+    """The same for narrow tables; a week over the turn of the year has the year of its last day alone."""
+    return week_words(week).replace(f" {week.first_day.year} -", " -", 1)
+
+
 def date_words(day: date) -> str:
     """ "30 Mar 2026"."""
     return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"

@@ -1,9 +1,11 @@
-"""What a file's name promises, and the reader's number: all that a run must know of reading when nothing changed."""
+"""What a file's name promises, and the readers' numbers: all that a run must know of reading when nothing changed."""
 
 import os
 
 #: Raised whenever a change in reading would tell other things of the same file: every file is then read again.
 READER_VERSION = 1
+#: Raised when `pixels` or `fingerprint` would give other values for the same pixels: all photos are looked at again.
+LOOKING = 1
 
 #: Names that promise a picture; such a file without one inside is reported, any other is just not a photo.
 _DEVELOPED = {".jpg", ".jpeg", ".jpe", ".jfif", ".heic", ".heif", ".hif", ".avif", ".png", ".webp", ".tif", ".tiff"}

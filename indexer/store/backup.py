@@ -2,8 +2,9 @@
 
 The form, `"format": 1`: `made_by`, `format`, `made_at` (UTC), `index_id`, and `words` with a list a table: `week_log`
 (`uuid, told_at, first_day, state, waiting_for, note, holding`: the keys of the photos a done week holds),
-`setting_log` (`uuid, told_at, name, value`) and `succession` (`uuid, told_at, old_key, new_key`). Restoring is a
-union by `uuid`: nothing is lost or doubled, however often it is done, and into whichever index.
+`setting_log` (`uuid, told_at, name, value`), `succession` (`uuid, told_at, old_key, new_key`) and `choice` (`uuid,
+told_at, photo_key, choice`; an older backup has none). Restoring is a union by `uuid`: nothing is lost or doubled,
+however often it is done, and into whichever index.
 """
 
 import json
@@ -18,9 +19,10 @@ from typing import Any
 from uuid import UUID, uuid4
 
 from indexer.errors import WordError
+from indexer.store.alikes import renew_sets
 from indexer.store.opening import backup_folder, transaction
 from indexer.store.pictures import judge_all
-from indexer.store.words import STATES, WORD_TABLES, written
+from indexer.store.words import CHOICES, STATES, WORD_TABLES, written
 
 FORMAT = 1
 #: How many of the backups made unasked are kept.
@@ -130,7 +132,7 @@ def read_backup(file: Path) -> Words:
 
 
 def restore(connection: sqlite3.Connection, words: Words, today: date) -> Restored:
-    """Add the words that the index lacks, all or none, and judge every photo anew by them."""
+    """Add the words that the index lacks, all or none, and judge every photo and make every set anew by them."""
     from sqlite_utils import Database  # slow to import, and needed here alone
 
     with transaction(connection):
@@ -145,6 +147,7 @@ def restore(connection: sqlite3.Connection, words: Words, today: date) -> Restor
             [(row["uuid"], key) for row in words["week_log"] for key in row["holding"]],
         )
         judge_all(connection, today)
+        renew_sets(connection)
         added = _count(connection) - before
     return Restored(added, sum(len(words[table]) for table in WORD_TABLES) - added)
 
@@ -195,6 +198,8 @@ def _check_value(name: str, value: object) -> None:
         is_good = isinstance(value, list) and all(isinstance(item, str) for item in value)
     elif name == "state":
         is_good = value in STATES
+    elif name == "choice":
+        is_good = value in (*CHOICES, None)
     elif name == "first_day":
         day = date.fromisoformat(str(value))
         is_good = day.isoformat() == value and day.year < MAXYEAR  # whole weeks only, up to the calendar's end

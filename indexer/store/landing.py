@@ -12,6 +12,7 @@ from indexer.store import files
 from indexer.store.files import FileRow
 from indexer.store.opening import transaction
 from indexer.store.pictures import judge
+from indexer.store.pixels import forget_failed
 from indexer.store.successions import tell_succession
 
 
@@ -66,6 +67,7 @@ class Landing:
             files.save(self._connection, [landed])
             touched.update(key for key in (row.key, known and known.key) if key)
         judge(self._connection, touched, self.today)
+        forget_failed(self._connection, touched)
 
     def not_moved(self, rows: Iterable[KnownFile]) -> list[KnownFile]:
         """Those of the lost rows that no new file has taken over."""

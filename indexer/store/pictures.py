@@ -11,6 +11,7 @@ from indexer.facts.capture_time import CaptureTime, ToLocal, decide
 from indexer.facts.codes import LEAST, shortest_codes
 from indexer.facts.records import Claim
 from indexer.facts.zones import THIS_COMPUTER, is_zone, wall_clock
+from indexer.store.settled import unsettle
 
 HOME_TIMEZONE = "home.timezone"
 #: How many keys one statement names; SQLite's own limit on variables is far higher.
@@ -48,6 +49,8 @@ def judge(connection: sqlite3.Connection, keys: Collection[str], today: date) ->
 
     A key that no file has any more loses its row; what was told of it hangs on the key and stays.
     """
+    if keys:
+        unsettle(connection)
     home = _home(connection, today)
     for chunk in _chunks(sorted(keys), _CHUNK):
         known = {key for (key,) in connection.execute(f"SELECT key FROM picture WHERE key IN ({_marks(chunk)})", chunk)}

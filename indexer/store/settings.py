@@ -3,6 +3,7 @@
 import sqlite3
 from datetime import date
 
+from indexer.store.alikes import renew_sets
 from indexer.store.pictures import HOME_TIMEZONE, judge_all
 from indexer.store.words import new_stamp
 
@@ -10,7 +11,8 @@ from indexer.store.words import new_stamp
 def tell_setting(connection: sqlite3.Connection, name: str, value: str | None, today: date) -> None:
     """Keep a checked setting; None goes back to the tool's own choice. Runs inside the caller's transaction.
 
-    A new time zone judges every photo anew in the same transaction: verdicts are derived.
+    A new time zone judges every photo anew in the same transaction, and whoever is dated otherwise is compared anew:
+    verdicts and sets are derived.
     """
     stamp = new_stamp(connection)
     connection.execute(
@@ -19,3 +21,4 @@ def tell_setting(connection: sqlite3.Connection, name: str, value: str | None, t
     )
     if name == HOME_TIMEZONE:
         judge_all(connection, today)
+        renew_sets(connection)

@@ -10,10 +10,13 @@ WORD_TABLES: dict[str, tuple[str, ...]] = {
     "week_log": ("uuid", "told_at", "first_day", "state", "waiting_for", "note"),
     "setting_log": ("uuid", "told_at", "name", "value"),
     "succession": ("uuid", "told_at", "old_key", "new_key"),
+    "choice": ("uuid", "told_at", "photo_key", "choice"),
 }
 
 #: What a week can be.
 STATES = ("open", "started", "waiting", "done", "skipped")
+#: What can be chosen for a photo.
+CHOICES = ("keep", "leave")
 #: What a week can wait for.
 WAITS = ("supplies", "prints", "photos", "words")
 

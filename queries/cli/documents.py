@@ -5,9 +5,12 @@ from typing import Any
 
 from queries.devices import Device
 from queries.evidence import EvidenceRow
+from queries.finished import Finished
+from queries.membership import Alike
 from queries.photos import Photo
-from queries.progress import Finished, Gap, WeekRow, WeekTable, Word
+from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
+from queries.week_log import Word
 from queries.weeks import Week
 
 
@@ -73,8 +76,22 @@ def photo_fields(photo: Photo, settings: Settings) -> dict[str, Any]:
         "format": photo.format,
         "camera": photo.camera,
         "damage": photo.damage,
-        "alike": None,
-        "keeper": True,
+        "alike": alike_fields(photo.alike),
+        "keeper": photo.keeper,
+        "choice": photo.choice,
+    }
+
+
+def alike_fields(alike: Alike | None) -> dict[str, Any] | None:
+    """The set that a photo is in: its kind, its keeper (null where all of it are left out), how many photos it has."""
+    if alike is None:
+        return None
+    return {
+        "kind": alike.kind,
+        "keeper": alike.keeper_path,
+        "keeper_code": alike.keeper_code,
+        "photos": alike.photos,
+        "reason": alike.reason,
     }
 
 
@@ -100,7 +117,9 @@ def week_document(
             for day in week.days()
         ],
         "photos": shown,
+        "keepers": sum(photo.keeper for photo in photos),
         "late": [photo.code for photo in finished.late],
+        "late_copies": [{"code": photo.code, "copy_of": code} for photo, code in finished.copies],
         "gone": list(finished.gone),
         "log": [word_fields(entry) for entry in log],
     }

@@ -43,7 +43,10 @@ def standing(connection: sqlite3.Connection, settings: Settings) -> Standing:
 
 
 def document(summary: Summary, now: Standing) -> dict[str, Any]:
-    counts = ("found", "new", "changed", "moved", "unchanged", "missing", "other", "unreadable")
+    counts = (
+        "found", "new", "changed", "moved", "unchanged", "missing", "other", "unreadable", "looked", "not_looked",
+        "copies", "bursts",
+    )  # fmt: skip
     return {
         **{name: getattr(summary, name) for name in counts},
         "undated": now.undated,
@@ -80,6 +83,13 @@ def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[
     yield f"{plural(now.weeks, 'week')} with photos in the whole library: weeksheaf weeks --unfinished"
     if now.undated:
         yield f"  {plural(now.undated, 'photo')} with a doubtful date: weeksheaf undated"
+    if sets := summary.copies + summary.bursts:
+        kinds = ", ".join(
+            plural(count, *words)
+            for count, words in ((summary.copies, ("copy", "copies")), (summary.bursts, ("burst",)))
+            if count
+        )
+        yield f"  {plural(sets, 'set')} of photos alike ({kinds}): weeksheaf alike"
     if now.late:
         yield f"  {plural(now.late, 'photo')} not on the pages of the done weeks they belong to: weeksheaf weeks"
     yield from uncopied_lines(now.uncopied, now.devices)

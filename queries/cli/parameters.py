@@ -95,6 +95,11 @@ def as_json(command: _F) -> _F:
     )
 
 
+def shortlisted(says: str) -> Callable[[_F], _F]:
+    """The --shortlist option, the number of photos wanted or None; `says` is its help."""
+    return click.option("--shortlist", "wanted", metavar="N", type=click.IntRange(min=0), help=says)
+
+
 def _session(ctx: click.Context | None) -> Session:
     assert ctx is not None  # click always gives one while it parses a command line
     session: Session = ctx.obj

@@ -40,7 +40,10 @@ class ProgressLine:
 
 
 def progress_words(progress: Progress, seconds: float) -> str:
-    """ "reading 1,204 of 50,000 files, 2,100 a second: DCIM/IMG_0012.jpg". Pure."""
+    """ "reading 1,204 of 50,000 files, 2,100 a second: DCIM/IMG_0012.jpg", "comparing 1,204 photos". Pure."""
+    if progress.doing == "comparing":
+        return f"comparing {progress.total or 0:,} photos with all others"
     of = f" of {progress.total:,}" if progress.total is not None else ""
     rate = f", {progress.done / seconds:,.0f} a second" if seconds >= 1 else ""
-    return f"{progress.doing} {progress.done:,}{of} files{rate}: {visible(progress.path)}"
+    what = "" if "pictures" in progress.doing else " files"
+    return f"{progress.doing} {progress.done:,}{of}{what}{rate}: {visible(progress.path)}"

@@ -21,6 +21,7 @@ def document(week: Week, result: PullResult) -> dict[str, Any]:
         "not_found": _pairs("path", result.not_found),
         "failed": _pairs("file", result.failed),
         "notes": _pairs("file", result.notes),
+        "left_out": list(result.left_out),
         "sheets": [str(path) for path in result.sheets],
         "bytes_written": result.bytes_written,
     }
@@ -41,6 +42,8 @@ def lines(result: PullResult) -> Iterator[str]:
     ):
         for name, reason in pairs:
             yield f"  {title}: {visible(name)}: {visible(reason)}"
+    if result.left_out:
+        yield f"{plural(len(result.left_out), 'photo')} left out, small on the week sheet; --all takes every photo"
     for sheet in result.sheets:
         yield f"Week sheet: {visible(str(sheet))}"
 

@@ -5,14 +5,17 @@ from datetime import datetime
 from itertools import groupby
 from pathlib import Path
 
+from queries.cli.alike_remarks import alike_remark
 from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.devices import Device
 from queries.evidence import EvidenceRow
+from queries.finished import Finished
 from queries.photos import Photo
-from queries.progress import Finished, Gap, WeekRow, WeekTable, Word
+from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
-from queries.weeks import Week, date_words, day_words, week_words
+from queries.week_log import Word
+from queries.weeks import Week, date_words, day_words, short_week_words, week_words
 
 #: From so many columns on the week table spells its headings out, and photos show their sizes.
 _ROOMY = 100
@@ -54,11 +57,11 @@ def week_table(table: WeekTable) -> Iterator[str]:
         yield "No weeks to list."
     else:
         heads = (
-            ("week", "state", "photos", "portrait", "landscape", "square", "doubtful", "late")
+            ("week", "state", "photos", "keepers", "portrait", "landscape", "square", "doubtful", "late")
             if width() >= _ROOMY
-            else ("week", "state", "photos", "port", "land", "sq.", "doubt", "late")
+            else ("week", "state", "photos", "keep", "port", "land", "sq", "doubt", "late")
         )
-        set_rows = columns([heads, *(_week_cells(row) for row in table.rows)], numbers=range(2, 8))
+        set_rows = columns([heads, *(_week_cells(row) for row in table.rows)], numbers=range(2, 9))
         yield set_rows[0]
         rows = iter(set_rows[1:])
         for line in table.lines:
@@ -75,8 +78,9 @@ def _week_lines(cells: str, row: WeekRow) -> Iterator[str]:
 
 
 def _week_cells(row: WeekRow) -> tuple[str, ...]:
-    counts = (row.photos, row.portrait, row.landscape, row.square, row.doubtful, row.late)
-    return (week_words(row.week), row.word.state, *(f"{count:,}" if count else _NONE for count in counts))
+    counts = (row.photos, row.keepers, row.portrait, row.landscape, row.square, row.doubtful, row.late)
+    week = week_words(row.week) if width() >= _ROOMY else short_week_words(row.week)
+    return (week, row.word.state, *(f"{count:,}" if count else _NONE for count in counts))
 
 
 def _gap(gap: Gap) -> str:
@@ -91,13 +95,7 @@ def week_page(
     week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, settings: Settings
 ) -> Iterator[str]:
     """One week: its state and history, then its days and photos."""
-    mark = ";" if word.waiting_for else ","
-    yield f"{week_words(week)} ({week.name}): {state_words(word)}{mark} {plural(len(photos), 'photo')}"
-    for entry in log:
-        told = datetime.fromisoformat(entry.told_at).astimezone()
-        note = f"  {visible(entry.note)}" if entry.note else ""
-        yield f"  {date_words(told.date())} {told:%H:%M}  {state_words(entry)}{note}"
-    yield from _finished(finished)
+    yield from week_head(week, photos, log, word, finished)
     cells = columns([photo_cells(photo) for photo in photos]) if photos else []
     for day, group in groupby(zip(photos, cells, strict=True), lambda pair: pair[0].album_day(settings.day_starts_at)):
         yield ""
@@ -108,10 +106,27 @@ def week_page(
             yield from remarks(photo)
 
 
+def week_head(
+    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished
+) -> Iterator[str]:
+    """One week: its state and history, without its photos."""
+    mark = ";" if word.waiting_for else ","
+    keepers = sum(photo.keeper for photo in photos)
+    kept = f", {plural(keepers, 'keeper')}" if keepers < len(photos) else ""
+    yield f"{week_words(week)} ({week.name}): {state_words(word)}{mark} {plural(len(photos), 'photo')}{kept}"
+    for entry in log:
+        told = datetime.fromisoformat(entry.told_at).astimezone()
+        note = f"  {visible(entry.note)}" if entry.note else ""
+        yield f"  {date_words(told.date())} {told:%H:%M}  {state_words(entry)}{note}"
+    yield from _finished(finished)
+
+
 def _finished(finished: Finished) -> Iterator[str]:
     if finished.late:
         codes = ", ".join(_late_words(photo, finished) for photo in finished.late)
         yield f"  not on the done page: {codes}"
+    for photo, code in finished.copies:
+        yield f"  {photo.code} is a copy of {code}, which is on the page"
     if finished.gone:
         yield f"  {plural(len(finished.gone), 'photo')} of the done page no longer in this week or library"
 
@@ -135,6 +150,8 @@ def photo_cells(photo: Photo) -> tuple[str, ...]:
 
 def remarks(photo: Photo) -> Iterator[str]:
     """What a person should know about a photo besides."""
+    if says := alike_remark(photo):
+        yield f"         {says}"
     if photo.doubtful:
         yield f"         date doubtful: {photo.reason}"
     if photo.damage:

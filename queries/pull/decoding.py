@@ -7,11 +7,11 @@ from typing import TypeVar
 
 from PIL import Image
 
+from indexer.facts.pictures import PictureError, open_picture
 from indexer.facts.workers import Lost, process_count, run_all
 from queries.photos import Photo
 from queries.pull.content import Content, converted
 from queries.pull.copying import SourceError
-from queries.pull.pictures import PictureError, open_picture
 from queries.pull.plan import Source
 
 #: A picture that takes longer is given up. A 200-megapixel HEIC took 12 seconds.

@@ -4,9 +4,9 @@ import io
 
 from PIL import ExifTags, Image, ImageCms
 
+from indexer.facts.pictures import DECODE_ERRORS, PictureError, open_picture
 from queries.photos import Photo
 from queries.pull.names import SUFFIXES, known_time
-from queries.pull.pictures import DECODE_ERRORS, PictureError, open_picture
 
 QUALITY = 95
 _FULL_COLOUR = 0  # Pillow's number for 4:4:4

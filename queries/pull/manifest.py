@@ -13,12 +13,21 @@ FILE_NAME = "week.json"
 
 
 @dataclass(frozen=True, slots=True)
+class PulledAlike:
+    """The set that a photo is in: "copy" or "burst", the code of its keeper if it has one, how many photos it has."""
+
+    kind: str
+    keeper: str | None
+    photos: int
+
+
+@dataclass(frozen=True, slots=True)
 class PulledPhoto:
     """One photo in the folder: its file there, the file it came from, and what the index said of it at that time.
 
     `sha256`, `size` (bytes) and `mtime_ns` are those of the pulled file; `source_sha256` is that of the original, for a
     JPEG that was made from it. `width` and `height` are pixels of the displayed picture. `in_week` turns false when the
-    photo goes to another week and the file stays.
+    photo goes to another week and the file stays, `keeper` when it comes to be left out and the file stays.
     """
 
     file: str
@@ -37,6 +46,8 @@ class PulledPhoto:
     height: int
     doubtful: bool
     in_week: bool = True
+    keeper: bool = True
+    alike: PulledAlike | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,21 +133,35 @@ def _from_body(body: Mapping[str, object]) -> Manifest:
         as_jpeg=body["files_are"] == "jpegs",
         state=str(body["state"]),
         waiting_for=tuple(str(wait) for wait in waits),
-        photos=tuple(PulledPhoto(**_checked(row, PulledPhoto)) for row in photos),
+        photos=tuple(_photo(row) for row in photos),
         sheets=tuple(PulledSheet(**_checked(row, PulledSheet)) for row in sheets),
     )
 
 
+def _photo(row: object) -> PulledPhoto:
+    if not isinstance(row, dict):
+        raise TypeError
+    alike = row.get("alike")
+    row = row | {"alike": None if alike is None else PulledAlike(**_typed(alike, PulledAlike))}
+    return PulledPhoto(**_checked(row, PulledPhoto))
+
+
 def _checked(row: object, kind: type[PulledPhoto] | type[PulledSheet]) -> dict[str, Any]:
-    """The row, if each value has its field's type and the file is a plain name: no path may lead out of the folder."""
+    """The row, if the file it names is a plain name: no path may lead out of the folder."""
+    typed = _typed(row, kind)
+    name = typed["file"]
+    if name.startswith(".") or name == FILE_NAME or any(letter in name for letter in "/\\:\0"):
+        raise ValueError
+    return typed
+
+
+def _typed(row: object, kind: type[PulledPhoto] | type[PulledSheet] | type[PulledAlike]) -> dict[str, Any]:
+    """The row, if each value has its field's type."""
     if not isinstance(row, dict):
         raise TypeError
     for field in fields(kind):
         if field.name in row and not isinstance(row[field.name], field.type):  # type: ignore[arg-type]
             raise TypeError
-    name = row["file"]
-    if name.startswith(".") or name == FILE_NAME or any(letter in name for letter in "/\\:\0"):
-        raise ValueError
     return row
 
 

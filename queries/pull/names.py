@@ -38,11 +38,16 @@ def capture_order(photo: Photo) -> tuple[str, str]:
     return time + "~", photo.code  # "~" sorts after all else: the less exact time comes last
 
 
-def names_of(photos: Iterable[Photo], recorded: Mapping[str, str], *, as_jpeg: bool) -> dict[str, str]:
-    """A file name for each photo's key; a name recorded for a key stays, and no two names differ only in case."""
+def names_of(
+    photos: Iterable[Photo], recorded: Mapping[str, str], *, as_jpeg: bool, beside: Iterable[Photo] = ()
+) -> dict[str, str]:
+    """A file name for each photo's key; a name recorded for a key stays, and no two names differ only in case.
+
+    `beside` are photos that get none now and may later: the names keep in order with theirs.
+    """
     ordered = sorted(photos, key=capture_order)
-    minutes = Counter(known_time(photo)[:16] for photo in ordered)
-    seconds = Counter(known_time(photo) for photo in ordered)
+    around = [known_time(photo) for photo in (*ordered, *beside)]
+    minutes, seconds = Counter(time[:16] for time in around), Counter(around)
     used = {name.casefold() for name in recorded.values()}
     names: dict[str, str] = {}
     for photo in ordered:

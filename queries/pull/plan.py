@@ -71,7 +71,7 @@ class PlannedFile:
 
 @dataclass(frozen=True, slots=True)
 class PullPlan:
-    """The whole pull in capture order. `strays` are files pulled earlier whose photos are no longer in the week.
+    """The whole pull in capture order. `strays` are files pulled earlier whose photos are not in it now.
 
     `total_bytes` are to be written; `is_estimate` says that they are reckoned from pixels.
     """
@@ -97,15 +97,16 @@ def plan_pull(
     held: Manifest | None,
     on_disk: Mapping[str, FileState],
     sources: Mapping[str, Source | NoSource],
+    beside: Sequence[Photo] = (),
 ) -> PullPlan:
-    """Decide for each photo of the week. `on_disk` goes by file name, `sources` by photo key.
+    """Decide for each photo that is taken; `beside` are the others. `on_disk` goes by name, `sources` by photo key.
 
     Raises PullError when the folder holds another week, or the other kind of files.
     """
     if held is not None:
         _refuse_other_pull(held, week, folder, as_jpeg=as_jpeg)
     records = {record.key: record for record in held.photos} if held else {}
-    names = names_of(photos, {key: record.file for key, record in records.items()}, as_jpeg=as_jpeg)
+    names = names_of(photos, {key: record.file for key, record in records.items()}, as_jpeg=as_jpeg, beside=beside)
     files = []
     for photo in sorted(photos, key=capture_order):
         name, source, record = names[photo.key], sources[photo.key], records.get(photo.key)
@@ -117,8 +118,11 @@ def plan_pull(
     return PullPlan(tuple(files), tuple(sorted(strays, key=lambda record: record.file)), is_estimate=as_jpeg)
 
 
-def plan_words(plan: PullPlan, week: Week) -> str:
-    """The plan in one line, sizes shown, for the person to read before anything is copied."""
+def plan_words(plan: PullPlan, week: Week, left_out: int = 0) -> str:
+    """The plan in one line, sizes shown, for the person to read before anything is copied.
+
+    `left_out` is how many photos of the week are not in the plan.
+    """
     parts = [f"{len(plan.files)} {'photo' if len(plan.files) == 1 else 'photos'}"]
     if copies := plan.having("copy"):
         about = "up to about " if plan.is_estimate else ""
@@ -126,6 +130,7 @@ def plan_words(plan: PullPlan, week: Week) -> str:
     parts += [f"{len(kept)} already there"] if (kept := plan.having("keep")) else []
     parts += [f"{len(left)} left as they are"] if (left := plan.having("leave")) else []
     parts += [f"{len(missing)} without an original"] if (missing := plan.having("missing")) else []
+    parts += [f"{left_out} left out"] if left_out else []
     return f"{week_words(week)}: {', '.join(parts)}"
 
 

@@ -2,7 +2,7 @@
 
 import contextlib
 import errno
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -17,11 +17,16 @@ from queries.pull.manifest import FILE_NAME, Manifest, Unusable
 from queries.pull.names import names_of
 from queries.pull.plan import PullPlan, plan_pull, plan_words
 from queries.pull.records import in_file_order, records_before_copying
-from queries.pull.sheet_entries import entries_of
+from queries.pull.selection import Selection
+from queries.pull.sheet_entries import content_of
 from queries.pull.sheet_file import put_sheet
 from queries.weeks import Week, span_words, week_words
 
 _FULL = (errno.ENOSPC, getattr(errno, "EDQUOT", errno.ENOSPC))
+
+#: Why a file that was pulled earlier is not in the plan.
+_OUT_NOW = "pulled earlier; its photo is left out now"
+_ELSEWHERE_NOW = "its photo is not in this week now (moved to another, edited, or gone)"
 
 
 class WeekState(Protocol):
@@ -40,6 +45,7 @@ class PullResult:
     `left` are files in the folder that were not touched where they stood in the way or are no longer of the week,
     `not_found` the originals that are gone or changed, `failed` those that could not be read or turned into a JPEG,
     `notes` what was guessed about files that were written. `sheets` are the week sheets that are ours and up to date.
+    `left_out` are the codes of the week's photos that were not to be pulled.
     """
 
     folder: Path
@@ -51,10 +57,11 @@ class PullResult:
     notes: tuple[tuple[str, str], ...]
     sheets: tuple[Path, ...]
     bytes_written: int
+    left_out: tuple[str, ...] = ()
 
 
 def pull_week(
-    photos: Sequence[Photo],
+    selection: Selection,
     week: Week,
     state: WeekState,
     folder: Path,
@@ -69,22 +76,23 @@ def pull_week(
     What was finished when an error or an interrupt comes is kept and recorded. Raises PullError when the folder cannot
     be used: it is a file, lies in a library, holds another pull, cannot be written, or its disk has no room.
     """
-    folder = folder.absolute()
+    folder, photos = folder.absolute(), selection.taken
     with _naming(folder):
         gathering.check_target(folder, library_folders)
         found = gathering.read_held(folder)
         held = _usable(found, week, folder)
         if not photos and held is None:
-            raise PullError(f"{week_words(week)} has no photos to pull; `weeksheaf weeks` lists the weeks that have")
-        plan = _gather_and_plan(photos, week, folder, held, as_jpeg=as_jpeg)
+            raise _nothing_to_pull(selection, week)
+        plan = _gather_and_plan(selection, week, folder, held, as_jpeg=as_jpeg)
     if photos and len(plan.having("missing")) == len(plan.files) and held is None:
         raise PullError(
             f"none of the {len(photos)} photos of {span_words(week)} can be reached; connect their disk, or run"
             " weeksheaf index"
         )
-    say(plan_words(plan, week))
+    say(plan_words(plan, week, len(selection.left_out)))
 
-    account = Account(records_before_copying(plan), held.sheets if held else ())
+    left_out = {item.photo.key: item.photo for item in selection.left_out}
+    account = Account(records_before_copying(plan, left_out), held.sheets if held else ())
 
     def record() -> None:
         if isinstance(found, Unusable):
@@ -101,8 +109,9 @@ def pull_week(
         with _at_any_end(record):
             copy_files(plan.having("copy"), folder, account, as_jpeg=as_jpeg)
             ours = {*account.added, *(file.name for file in plan.having("keep"))}
-            put_sheet(entries_of(plan, ours, folder, album_day), week, folder, account)
-    return _result(plan, folder, account)
+            content = content_of(plan, selection.left_out, ours, folder, album_day)
+            put_sheet(content, week, folder, account)
+    return _result(plan, folder, account, left_out)
 
 
 @contextlib.contextmanager
@@ -140,10 +149,11 @@ def _usable(found: Manifest | Unusable | None, week: Week, folder: Path) -> Mani
 
 
 def _gather_and_plan(
-    photos: Sequence[Photo], week: Week, folder: Path, held: Manifest | None, *, as_jpeg: bool
+    selection: Selection, week: Week, folder: Path, held: Manifest | None, *, as_jpeg: bool
 ) -> PullPlan:
+    photos, beside = selection.taken, [item.photo for item in selection.left_out]
     records = {record.file: record for record in held.photos} if held else {}
-    names = names_of(photos, {record.key: name for name, record in records.items()}, as_jpeg=as_jpeg)
+    names = names_of(photos, {record.key: name for name, record in records.items()}, as_jpeg=as_jpeg, beside=beside)
     on_disk = gathering.look_at(folder, {*names.values(), *records}, records)
     sources = {photo.key: gathering.find_source(photo) for photo in photos}
     for photo in photos:
@@ -152,7 +162,7 @@ def _gather_and_plan(
             on_disk[name], sources[photo.key] = gathering.hashed_to_compare(
                 folder / name, on_disk[name], photo, sources[photo.key], as_jpeg=as_jpeg
             )
-    return plan_pull(photos, week, folder, as_jpeg=as_jpeg, held=held, on_disk=on_disk, sources=sources)
+    return plan_pull(photos, week, folder, as_jpeg=as_jpeg, held=held, on_disk=on_disk, sources=sources, beside=beside)
 
 
 def _bytes_left(plan: PullPlan, account: Account) -> int:
@@ -160,11 +170,18 @@ def _bytes_left(plan: PullPlan, account: Account) -> int:
     return sum(file.size for file in plan.having("copy") if file.name not in done)
 
 
-def _result(plan: PullPlan, folder: Path, account: Account) -> PullResult:
+def _nothing_to_pull(selection: Selection, week: Week) -> PullError:
+    if selection.left_out:
+        count = len(selection.left_out)
+        return PullError(
+            f"{week_words(week)} has {count} photos, all of them left out; weeksheaf pull --all takes them"
+        )
+    return PullError(f"{week_words(week)} has no photos to pull; `weeksheaf weeks` lists the weeks that have")
+
+
+def _result(plan: PullPlan, folder: Path, account: Account, left_out: Mapping[str, Photo]) -> PullResult:
     left = [(file.name, file.reason) for file in plan.having("leave")]
-    left += [
-        (stray.file, "its photo is not in this week now (moved to another, edited, or gone)") for stray in plan.strays
-    ]
+    left += [(stray.file, _OUT_NOW if stray.key in left_out else _ELSEWHERE_NOW) for stray in plan.strays]
     return PullResult(
         folder=folder,
         added=tuple(account.added),
@@ -175,4 +192,5 @@ def _result(plan: PullPlan, folder: Path, account: Account) -> PullResult:
         notes=tuple(account.notes),
         sheets=tuple(account.sheet_paths),
         bytes_written=account.bytes_written,
+        left_out=tuple(photo.code for photo in left_out.values()),
     )

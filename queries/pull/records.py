@@ -1,21 +1,21 @@
 """What week.json is to say of each photo. Pure."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
 from queries.photos import Photo
 from queries.pull.copying import Written
-from queries.pull.manifest import PulledPhoto
+from queries.pull.manifest import PulledAlike, PulledPhoto
 from queries.pull.plan import PlannedFile, PullPlan, Source
 
 
-def records_before_copying(plan: PullPlan) -> dict[str, PulledPhoto]:
-    """By photo key: all that is known of the folder before anything is added to it.
+def records_before_copying(plan: PullPlan, left_out: Mapping[str, Photo]) -> dict[str, PulledPhoto]:
+    """By photo key: all that is known of the folder before anything is added to it. `left_out` are photos of the week.
 
     A record stays even when its file is gone and cannot be copied again now, so that its name stays too.
     """
     records = {file.photo.key: record for file in plan.files if (record := _standing_record(file))}
-    return records | {record.key: replace(record, in_week=False) for record in plan.strays}
+    return records | {record.key: _stray(record, left_out.get(record.key)) for record in plan.strays}
 
 
 def new_record(photo: Photo, name: str, source_path: str, written: Written, source_sha256: str) -> PulledPhoto:
@@ -36,7 +36,21 @@ def new_record(photo: Photo, name: str, source_path: str, written: Written, sour
         width=photo.width,
         height=photo.height,
         doubtful=bool(photo.doubtful),
+        keeper=photo.keeper,
+        alike=_alike(photo),
     )
+
+
+def _stray(record: PulledPhoto, photo: Photo | None) -> PulledPhoto:
+    """The record of a file that stays though its photo is not pulled now."""
+    if photo is None:
+        return replace(record, in_week=False)
+    return replace(record, in_week=True, keeper=photo.keeper, alike=_alike(photo))
+
+
+def _alike(photo: Photo) -> PulledAlike | None:
+    alike = photo.alike
+    return PulledAlike(alike.kind, alike.keeper_code, alike.photos) if alike else None
 
 
 def in_file_order(records: Iterable[PulledPhoto]) -> tuple[PulledPhoto, ...]:

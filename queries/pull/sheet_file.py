@@ -1,7 +1,6 @@
 """The week sheet's file: drawn when it is missing or no longer says the same, and left when it is the person's."""
 
 import hashlib
-from collections.abc import Sequence
 from pathlib import Path
 from typing import Literal
 
@@ -11,7 +10,7 @@ from queries.pull.gathering import look_at
 from queries.pull.manifest import PulledSheet
 from queries.pull.plan import FileState, is_as_recorded
 from queries.pull.sheet import FILE_NAME, digest_of, draw_sheet
-from queries.pull.sheet_layout import Entry
+from queries.pull.sheet_entries import SheetContent
 from queries.weeks import Week
 
 #: compare: an unrecorded file has the name, and only a drawing can tell whether it is ours.
@@ -31,9 +30,9 @@ def sheet_action(record: PulledSheet | None, state: FileState | None, digest: st
     return "keep" if record.drawn_from == digest else "redraw"
 
 
-def put_sheet(entries: Sequence[Entry], week: Week, folder: Path, account: Account) -> None:
+def put_sheet(content: SheetContent, week: Week, folder: Path, account: Account) -> None:
     """Bring the week sheet up to date and account for it. Raises OSError when the folder cannot be written."""
-    path, digest = folder / FILE_NAME, digest_of(entries, week)
+    path, digest = folder / FILE_NAME, digest_of(content, week)
     recorded = {sheet.file: sheet for sheet in account.sheets}
     record, state = recorded.get(FILE_NAME), look_at(folder, [FILE_NAME], recorded).get(FILE_NAME)
     action = sheet_action(record, state, digest)
@@ -41,7 +40,7 @@ def put_sheet(entries: Sequence[Entry], week: Week, folder: Path, account: Accou
         account.left.append((FILE_NAME, "changed since it was drawn; move it away to have a new one"))
         return
     if action != "keep":
-        drawn = draw_sheet(entries, week)
+        drawn = draw_sheet(content, week)
         if action == "compare":
             written = _adopted(path, drawn)
             if written is None:

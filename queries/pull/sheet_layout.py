@@ -1,23 +1,26 @@
-"""Where everything stands on the week sheet. Pure: values in, places out.
+"""Where everything stands on the week sheet. Pure: values in, places out."""
 
-All lengths are pixels at 150 to the inch. A page of 8.27 x 11 inches prints whole on both A4 and Letter paper.
-"""
-
-from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, field, replace
 from datetime import date
-from itertools import groupby
 
+from queries.pull.sheet_cells import Cell, aside_rows, cell_of, moved, row_height, strips
+from queries.pull.sheet_values import (
+    COLUMNS,
+    FOOT,
+    GUTTER,
+    MARGIN,
+    TILE,
+    Aside,
+    Entry,
+    Heading,
+    Page,
+    Print,
+    Small,
+    Tile,
+)
 from queries.weeks import WEEKDAYS, Week
-
-DPI = 150
-PAGE_WIDTH, PAGE_HEIGHT = 1240, 1650
-MARGIN = 96
-COLUMNS = 4
-GUTTER = 28
-TILE = (PAGE_WIDTH - 2 * MARGIN - (COLUMNS - 1) * GUTTER) // COLUMNS  # the longer side of a picture
-CAPTION = 66  # the room below a picture, for its two lines
-FOOT = PAGE_HEIGHT - 72  # the baseline of the last line
 
 _TITLE_ENDS = 214  # where the first heading's space begins on page one
 _PAGE_BEGINS = 92  # and on the others
@@ -25,8 +28,8 @@ _BOTTOM = FOOT - 44
 _HEADING = 62  # from the space's beginning to the pictures
 _HEADING_BASELINE = 36
 _ROW_GAP = 26
+_STRIP_GAP = 12
 _DAY_GAP = 18
-_LEAST_SIDE = 28
 
 _MONTHS = (
     "January",
@@ -45,84 +48,49 @@ _MONTHS = (
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
-    """One picture to show: its code, what is said of its time, its marks, its displayed size and where to read it.
+class _Band:
+    """One row over the whole width, placed from its left upper corner; `gap` is the room to leave below it."""
 
-    `path` is None when there is nothing to read it from.
-    """
-
-    code: str
-    day: date | None
-    time: str
-    is_doubtful: bool
-    is_damaged: bool
-    width: int
     height: int
-    path: str | None
+    gap: int
+    tiles: tuple[Tile, ...] = ()
+    prints: tuple[Print, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
-    """A day, and the baseline it stands on."""
+@dataclass(slots=True)
+class _Draft:
+    """A page while it is filled."""
 
-    text: str
-    count: str
-    baseline: int
+    headings: list[Heading] = field(default_factory=list)
+    tiles: list[Tile] = field(default_factory=list)
+    prints: list[Print] = field(default_factory=list)
 
-
-@dataclass(frozen=True, slots=True)
-class Tile:
-    """A picture's place: its left upper corner and its size."""
-
-    entry: Entry
-    x: int
-    y: int
-    width: int
-    height: int
+    def put(self, band: _Band, top: int) -> None:
+        self.tiles += [replace(tile, x=tile.x + MARGIN, y=tile.y + top) for tile in band.tiles]
+        self.prints += [moved(place, MARGIN, top) for place in band.prints]
 
 
-@dataclass(frozen=True, slots=True)
-class Page:
-    """What stands on one page."""
-
-    headings: tuple[Heading, ...]
-    tiles: tuple[Tile, ...]
-
-
-def lay_out(entries: Sequence[Entry], week: Week) -> tuple[Page, ...]:
+def lay_out(entries: Sequence[Entry], week: Week, asides: Sequence[Aside] = ()) -> tuple[Page, ...]:
     """The pages, at least one, in the order given: a heading a day, four pictures a row, captions on one line.
 
-    Photos without a known day come last. A heading never stands alone at the foot of a page, and is said again, as
-    continued, on the next.
+    What is left out stands small behind its keeper, or at the end of its day. Photos without a known day come last. A
+    heading never stands alone at the foot of a page, and is said again, as continued, on the next.
     """
-    pages: list[tuple[list[Heading], list[Tile]]] = [([], [])]
-    top = _TITLE_ENDS
-    for day, of_day in groupby(sorted(entries, key=_by_day), key=lambda entry: entry.day):
-        shown = list(of_day)
-        text, count = day_words(day, week), f"{len(shown)} {'photo' if len(shown) == 1 else 'photos'}"
-        is_begun = False
-        for row in _rows(shown):
-            sizes = [fitted(entry.width, entry.height) for entry in row]
-            height = max(size[1] for size in sizes)
-            if top + (0 if is_begun else _HEADING) + height + CAPTION > _BOTTOM:
-                pages.append(([], []))
+    pages, top = [_Draft()], _TITLE_ENDS
+    for day, shown, apart in _by_day(entries, asides):
+        text, is_begun = day_words(day, week), False
+        for band in _bands(shown, apart):
+            if top + (0 if is_begun else _HEADING) + band.height > _BOTTOM:
+                pages.append(_Draft())
                 top = _PAGE_BEGINS
                 text, is_begun = (f"{text}, continued" if is_begun else text), False
-            headings, tiles = pages[-1]
             if not is_begun:
-                headings.append(Heading(text, count, top + _HEADING_BASELINE))
+                pages[-1].headings.append(Heading(text, _count_words(shown, apart), top + _HEADING_BASELINE))
                 text, is_begun, top = day_words(day, week), True, top + _HEADING
-            for column, (entry, size) in enumerate(zip(row, sizes, strict=True)):
-                tiles.append(Tile(entry, MARGIN + column * (TILE + GUTTER), top + height - size[1], *size))
-            top += height + CAPTION + _ROW_GAP
+            pages[-1].put(band, top)
+            top += band.height + band.gap
         top += _DAY_GAP
-    return tuple(Page(tuple(headings), tuple(tiles)) for headings, tiles in pages)
-
-
-def fitted(width: int, height: int) -> tuple[int, int]:
-    """A picture's size on the sheet, never cropped; a very long one is widened to a hand's breadth of a line."""
-    longer = max(width, height, 1)
-    return max(_LEAST_SIDE, round(TILE * width / longer)), max(_LEAST_SIDE, round(TILE * height / longer))
+    return tuple(Page(tuple(page.headings), tuple(page.tiles), tuple(page.prints)) for page in pages)
 
 
 def day_words(day: date | None, week: Week) -> str:
@@ -133,9 +101,64 @@ def day_words(day: date | None, week: Week) -> str:
     return words if day in week else f"{words} {day.year}"
 
 
-def _by_day(entry: Entry) -> date:
-    return entry.day or date.max
+def _by_day(
+    entries: Sequence[Entry], asides: Sequence[Aside]
+) -> Iterator[tuple[date | None, Sequence[Entry], Sequence[Small]]]:
+    """Each day with its pictures and those at its end."""
+    shown, apart = defaultdict(list), defaultdict(list)
+    for entry in entries:
+        shown[entry.day].append(entry)
+    for aside in asides:
+        apart[aside.day].append(aside.small)
+    for day in sorted({*shown, *apart}, key=lambda day: day or date.max):
+        yield day, shown[day], apart[day]
 
 
-def _rows(entries: Sequence[Entry]) -> Iterable[Sequence[Entry]]:
-    return (entries[start : start + COLUMNS] for start in range(0, len(entries), COLUMNS))
+def _bands(entries: Sequence[Entry], apart: Sequence[Small]) -> Iterator[_Band]:
+    for row in _rows(map(cell_of, entries)):
+        more = [*strips(row[-1].rest)]
+        yield _picture_band(row, _STRIP_GAP if more else _ROW_GAP)
+        for prints in more:
+            yield _print_band(prints, _ROW_GAP if prints is more[-1] else _STRIP_GAP)
+    for prints in aside_rows(apart):
+        yield _print_band(prints, _STRIP_GAP)
+
+
+def _rows(cells: Iterable[Cell]) -> Iterator[Sequence[Cell]]:
+    """As many cells in a row as its columns hold, in order; one whose prints go on below ends its row."""
+    row: list[Cell] = []
+    for cell in cells:
+        if sum(each.span for each in row) + cell.span > COLUMNS:
+            yield row
+            row = []
+        row.append(cell)
+        if cell.rest:
+            yield row
+            row = []
+    if row:
+        yield row
+
+
+def _picture_band(row: Sequence[Cell], gap: int) -> _Band:
+    """Pictures whose lower edges, and so their captions, are on one line."""
+    edge = max(cell.above for cell in row)
+    tiles: list[Tile] = []
+    prints: list[Print] = []
+    column = 0
+    for cell in row:
+        x = column * (TILE + GUTTER)
+        tiles.append(replace(cell.tile, x=x, y=cell.tile.y + edge))
+        prints += [moved(place, x, edge) for place in cell.prints]
+        column += cell.span
+    return _Band(edge + max(cell.below for cell in row), gap, tuple(tiles), tuple(prints))
+
+
+def _print_band(prints: tuple[Print, ...], gap: int) -> _Band:
+    return _Band(row_height([place.small for place in prints]), gap, prints=prints)
+
+
+def _count_words(entries: Sequence[Entry], apart: Sequence[Small]) -> str:
+    """ "5 photos, 12 left out"."""
+    out = len(apart) + sum(len(entry.behind) for entry in entries)
+    photos = f"{len(entries)} {'photo' if len(entries) == 1 else 'photos'}" if entries else ""
+    return ", ".join(part for part in (photos, f"{out} left out" if out else "") if part)

@@ -1,10 +1,10 @@
 """Photos for the benchmarks: as large and as dear to read as a phone's, and each a different picture.
 
-    python -m tests.benchmarks.made_photos large|tiny FOLDER COUNT
+    python -m tests.benchmarks.made_photos large|bare|tiny FOLDER COUNT
 
 To draw and to encode 12 megapixels takes long, so only a few pictures are. Each is coded in strips parted by restart
-markers (ITU-T T.81, B.2.1), and strips know nothing of each other: turned round by some strips, as one rolls a sheet of
-paper, it is another whole picture of the same weight.
+markers (ITU-T T.81, B.2.1), and strips know nothing of each other: cut into bands of strips that are laid in another
+order, it is another whole picture of the same weight, and its thumbnail is laid alike. "bare" ones have no thumbnail.
 """
 
 import io
@@ -12,10 +12,13 @@ import re
 import struct
 import sys
 import zlib
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime, timedelta
+from functools import partial
+from itertools import permutations
 from pathlib import Path
+from random import Random
 
 import numpy as np
 from PIL import Image
@@ -26,6 +29,8 @@ from tests.benchmarks.made_exif import exif_block
 SIZE = (4000, 3000)
 
 _THUMBNAIL = (160, 120)
+#: Strips of 16 lines: a band of 25 is 400 lines, and 16 lines of the thumbnail.
+STRIPS_PER_BAND = 25
 _FILES_PER_FOLDER = 500
 _FIRST = datetime(2024, 1, 1, 8)  # noqa: DTZ001 - a wall clock has no zone
 _APART = timedelta(minutes=17)
@@ -46,7 +51,25 @@ class BasePicture:
     def rolled(self, by: int, exif: bytes) -> bytes:
         """A whole JPEG, its picture rolled by so many strips."""
         place = by % len(self.strips)
-        strips = self.strips[place:] + self.strips[:place]
+        return self._whole(self.strips[place:] + self.strips[:place], exif)
+
+    def laid(self, order: Sequence[int], exif: bytes) -> bytes:
+        """A whole JPEG, its bands of strips in another order."""
+        bands = [self.strips[band * STRIPS_PER_BAND : (band + 1) * STRIPS_PER_BAND] for band in order]
+        rest = self.strips[len(order) * STRIPS_PER_BAND :]
+        return self._whole((*(strip for band in bands for strip in band), *rest), exif)
+
+    def thumbnail_laid(self, order: Sequence[int]) -> bytes:
+        """The thumbnail with its bands in that order."""
+        whole = Image.open(io.BytesIO(self.thumbnail))
+        laid, band = whole.copy(), STRIPS_PER_BAND * 16 * whole.height // SIZE[1]
+        for place, taken in enumerate(order):
+            laid.paste(whole.crop((0, taken * band, whole.width, (taken + 1) * band)), (0, place * band))
+        file = io.BytesIO()
+        laid.save(file, "JPEG", quality=75)
+        return file.getvalue()
+
+    def _whole(self, strips: Sequence[bytes], exif: bytes) -> bytes:
         marks = (bytes((0xFF, 0xD0 + number % 8)) for number in range(len(strips) - 1))
         coded = b"".join(part for pair in zip(strips, (*marks, b"\xff\xd9"), strict=True) for part in pair)
         payload = b"Exif\0\0" + exif
@@ -70,14 +93,15 @@ def draw(seed: int, size: tuple[int, int] = SIZE) -> BasePicture:
     return _taken_apart(whole.getvalue(), small.getvalue())
 
 
-def write_library(folder: Path, count: int) -> None:
+def write_library(folder: Path, count: int, *, thumbnails: bool = True) -> None:
     """So many photos of 12 megapixels, in folders of 500, all of them different pictures."""
-    strips = -(-SIZE[1] // 16)
-    bases = [draw(seed) for seed in range(max(4, -(-count // strips)))]
+    orders = list(permutations(range(SIZE[1] // 16 // STRIPS_PER_BAND)))
+    Random(1).shuffle(orders)  # neighbours in the list differ in two bands alone
+    bases = [draw(seed) for seed in range(4)]
     for number, path in _paths(folder, count, "jpg"):
-        base = bases[number % len(bases)]
-        exif = _exif(number, SIZE, base.thumbnail)
-        path.write_bytes(base.rolled(number // len(bases), exif))
+        base, order = bases[number % len(bases)], orders[number // len(bases) % len(orders)]
+        exif = _exif(number, SIZE, base.thumbnail_laid(order) if thumbnails else b"")
+        path.write_bytes(base.laid(order, exif))
 
 
 def write_tiny_library(folder: Path, count: int) -> None:
@@ -127,4 +151,5 @@ def _paths(folder: Path, count: int, suffix: str) -> Iterator[tuple[int, Path]]:
 
 if __name__ == "__main__":
     kind, into, how_many = sys.argv[1:]
-    {"large": write_library, "tiny": write_tiny_library}[kind](Path(into), int(how_many))
+    makers = {"large": write_library, "bare": partial(write_library, thumbnails=False), "tiny": write_tiny_library}
+    makers[kind](Path(into), int(how_many))

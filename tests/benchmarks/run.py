@@ -18,7 +18,11 @@ from tempfile import TemporaryDirectory
 
 sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
 
+from tests.benchmarks import near_search
+from tests.benchmarks.alike import bursts, copies
+from tests.benchmarks.alike.burst_pairs import burst_data
 from tests.benchmarks.measuring import Row, in_turns, python, table
+from tests.real_photos import pool
 
 FASTER = "photos/s, more is better"
 SHORTER = "ms, less is better"
@@ -51,7 +55,7 @@ class Extent:
 
 
 FULL = Extent(photos=2_000, tiny=50_000, sample=60, walks=7, starts=15)
-SHORT = Extent(photos=300, tiny=5_000, sample=24, walks=3, starts=5)
+SHORT = Extent(photos=200, tiny=5_000, sample=24, walks=3, starts=5)
 #: Photos of the index on which the start-up is measured.
 FEW = 150
 #: The most that a large photo weighs, to plan the disk with.
@@ -61,8 +65,23 @@ MOST_BYTES = 3_500_000
 def main() -> None:
     parser = argparse.ArgumentParser(description="Print how fast the tool is beside plain baselines.")
     parser.add_argument("--short", action="store_true", help="fewer photos and rounds, as CI does")
-    extent = SHORT if parser.parse_args().short else FULL
-    print(table(list(rows(extent))))
+    is_short = parser.parse_args().short
+    print(table(list(rows(SHORT if is_short else FULL))), flush=True)
+    print(
+        "\nNear search\n" + table(list(near_search.rows(near_search.SHORT if is_short else near_search.FULL))),
+        flush=True,
+    )
+    if pool.is_fetched():
+        photographs = pool.strangers()
+        print(
+            "\nBursts\n"
+            + "\n".join(bursts.lines(bursts.measure(burst_data(for_fitting=False, photographs=photographs))))
+        )
+        print("\nCopies\n" + "\n".join(copies.lines(copies.measure(photographs[1::2][: 40 if is_short else None]))))
+    elif os.environ.get("WEEKSHEAF_REAL_PHOTOS_REQUIRED") == "1":
+        sys.exit("Error: the real photos are not here: python tests/real_photos/fetch.py --only all")
+    else:
+        print("\nBursts and copies need the real photos: python tests/real_photos/fetch.py --only all")
 
 
 def rows(extent: Extent) -> Iterator[Row]:
@@ -73,7 +92,9 @@ def rows(extent: Extent) -> Iterator[Row]:
         python(*_weeksheaf(index, "index", str(few)))
         yield _start(index, extent.starts)
     with TemporaryDirectory(prefix="weeksheaf-benchmark-") as scratch:
-        yield from _large(Path(scratch), extent)
+        yield from _large(Path(scratch), extent, "large", "first index of 12 MP JPEGs with thumbnails")
+    with TemporaryDirectory(prefix="weeksheaf-benchmark-") as scratch:
+        yield from _large(Path(scratch), extent, "bare", "first index of 12 MP JPEGs without")
     with TemporaryDirectory(prefix="weeksheaf-benchmark-") as scratch:
         yield from _many(Path(scratch), extent)
 
@@ -83,11 +104,11 @@ def _start(index: Path, rounds: int) -> Row:
     return Row("weeks, against importing click and sqlite3", ours * 1e3, bare * 1e3, SHORTER, f"median of {rounds}")
 
 
-def _large(scratch: Path, extent: Extent) -> Iterator[Row]:
-    """First index of 12 megapixel photos, the memory it takes, and the run after it."""
+def _large(scratch: Path, extent: Extent, kind: str, name: str) -> Iterator[Row]:
+    """First index of 12 megapixel photos, fingerprints and sets included, the memory it takes, and the run after it."""
     library, index = scratch / "library", scratch / "index.db"
     count = _affordable(scratch, extent.photos)
-    _make("large", library, count)
+    _make(kind, library, count)
     if hasattr(os, "sync"):
         os.sync()  # or the disk would still be busy with them
     sample = sorted(library.rglob("*.jpg"))[:: max(1, count // extent.sample)]
@@ -98,7 +119,7 @@ def _large(scratch: Path, extent: Extent) -> Iterator[Row]:
     plain_seconds = sum(seconds for seconds, _ in halves)
     n = f"{count:,}; baseline {len(sample)} of them"
     yield Row(
-        "first index of 12 MP JPEGs, against a plain loop",
+        f"{name}, against a plain loop",
         count / first.seconds,
         len(sample) / plain_seconds,
         FASTER,
@@ -107,7 +128,8 @@ def _large(scratch: Path, extent: Extent) -> Iterator[Row]:
     peaks = [peak for _, peak in halves if peak is not None]
     if first.peak is not None and peaks:
         yield Row("  peak memory of its largest process", first.peak, max(peaks), SMALLER, n)
-    yield _unchanged("index again, against a bare walk", index, library, count, extent.walks)
+    if kind == "large":
+        yield _unchanged("index again, against a bare walk", index, library, count, extent.walks)
 
 
 def _many(scratch: Path, extent: Extent) -> Iterator[Row]:

@@ -4,6 +4,7 @@ import os
 import random
 import shutil
 import sqlite3
+import sys
 from collections.abc import Callable, Iterator, Sequence
 from datetime import date
 from pathlib import Path
@@ -12,10 +13,12 @@ from typing import Any
 import pytest
 from PIL import Image
 
+from indexer.facts.pixels import NoPixels, PixelFacts, look_at
 from indexer.facts.reading import read_file
 from indexer.facts.records import NO_CAMERA, Claim, FileReading, PhotoFacts
 from indexer.scan import Summary, index_folders
 from indexer.store.opening import open_for_writing
+from tests.indexer.seen_photos import SimpleLikeness
 
 TODAY = date(2026, 6, 1)
 EXIF_DIRECTORY, GPS_DIRECTORY = 0x8769, 0x8825
@@ -134,18 +137,31 @@ def taken_claim() -> Claim:
 def run(connection: sqlite3.Connection, monkeypatch: pytest.MonkeyPatch) -> Callable[..., Summary]:
     """Runs the index over these folders, or over all known ones.
 
-    Files are read without starting processes, which have tests of their own; all else is as it is.
+    Files are read and looked at without starting processes, which have tests of their own; all else is as it is.
     """
 
     def read_here(paths: Sequence[str], latest_year: int) -> Iterator[tuple[int, FileReading]]:
         for place, path in enumerate(paths):
             yield place, read_file(path, latest_year)
 
+    def look_here(paths: Sequence[str], *, may_trust_thumbnails: bool) -> Iterator[tuple[int, PixelFacts | NoPixels]]:
+        for place, path in enumerate(paths):
+            yield place, look_at(path, may_trust_thumbnail=may_trust_thumbnails)
+
     def run_over(*named: Path, **options: Any) -> Summary:
         return index_folders(connection, named, today=TODAY, **options)
 
     monkeypatch.setattr("indexer.facts.workers.read_all", read_here)
+    monkeypatch.setattr("indexer.facts.looking.look_at_all", look_here)
     return run_over
+
+
+@pytest.fixture
+def likeness(monkeypatch: pytest.MonkeyPatch) -> SimpleLikeness:
+    """A simple rule of likeness in place of the real one."""
+    simple = SimpleLikeness()
+    monkeypatch.setitem(sys.modules, "indexer.alike.likeness", simple)
+    return simple
 
 
 @pytest.fixture
@@ -157,6 +173,7 @@ def no_reading(monkeypatch: pytest.MonkeyPatch) -> Callable[[], None]:
             pytest.fail("a file was read again")
 
         monkeypatch.setattr("indexer.facts.workers.read_all", fail)
+        monkeypatch.setattr("indexer.facts.looking.look_at_all", fail)
 
     return forbid
 

@@ -50,6 +50,7 @@ PACKAGES = (
         short=True,
     ),
     Package("pillow", "sdist", "13.0.0", "MIT-CMU", "turns, odd and broken files", short=True),
+    Package("ImageHash", "sdist", "4.3.2", "BSD-2-Clause", "check values of the hashes"),
     Package("piexif", "sdist", "1.1.3", "MIT", "dates"),
     Package("thumbor", "wheel", "7.8.0", "MIT", "copies: portraits and edits of one of them"),
     Package("python3-imageio", "deb", None, "BSD-2-Clause", "bursts: cockatoo.mp4"),
@@ -61,6 +62,9 @@ PACKAGES = (
     Package("lomiri-wallpapers-16.04", "deb", None, "CC-BY-4.0 and CC-BY-SA", "unrelated photographs, palettes"),
     Package("mate-backgrounds", "deb", None, "GPL-2+ and CC-BY-SA-4.0", "unrelated photographs, palettes"),
     Package("gnome-control-center-data", "deb", None, "GPL-2+ and CC0-1.0", "unrelated photographs, palettes"),
+    Package(
+        "gcompris-qt-data", "deb", None, "AGPL-3+ and free media", "unrelated photographs, inside Qt resource files"
+    ),
 )
 
 REPOSITORY = Path(__file__).resolve().parents[2]

@@ -18,19 +18,32 @@ ARROWS: dict[str, set[str]] = {
     "indexer.errors": set(),
     "indexer.facts": {"indexer.errors"},
     "indexer.interrupts": set(),
-    "indexer.store": {"indexer.errors", "indexer.facts", "indexer.interrupts"},
-    "indexer": {"indexer.errors", "indexer.facts", "indexer.store"},
+    "indexer.alike": set(),
+    "indexer.store": {"indexer.alike", "indexer.errors", "indexer.facts", "indexer.interrupts"},
+    "indexer": {"indexer.errors", "indexer.facts", "indexer.interrupts", "indexer.store"},
     "queries.weeks": {"indexer.errors"},
     "queries.settings": {"indexer.errors", "indexer.facts", "queries.weeks"},
-    "queries.photos": {"queries.weeks"},
-    "queries.progress": {"indexer.errors", "queries.photos", "queries.settings", "queries.weeks"},
+    "queries.album_days": set(),
+    "queries.membership": set(),
+    "queries.photos": {"queries.membership", "queries.weeks"},
+    "queries.alike": {"queries.photos", "queries.weeks"},
+    "queries.week_log": {"indexer.errors", "queries.weeks"},
+    "queries.finished": {"queries.album_days", "queries.photos", "queries.week_log", "queries.weeks"},
+    "queries.progress": {
+        "queries.album_days", "queries.finished", "queries.settings", "queries.week_log", "queries.weeks"
+    },
     "queries.devices": set(),
     "queries.evidence": {"queries.photos"},
     "queries.naming": {"indexer.errors", "indexer.facts", "indexer.store", "queries.photos", "queries.pull"},
     "queries.pull": {"indexer.errors", "indexer.facts", "queries.photos", "queries.weeks"},
+    "queries.screenshots": set(),
+    "queries.looks": {"queries.photos", "queries.screenshots"},
+    "queries.shortlist": {"queries.looks", "queries.photos", "queries.weeks"},
     "queries.cli": {
         "indexer", "indexer.errors", "indexer.facts", "indexer.store", "queries.devices", "queries.evidence",
         "queries.naming", "queries.photos", "queries.progress", "queries.pull", "queries.settings", "queries.weeks",
+        "queries.alike", "queries.finished", "queries.looks", "queries.membership", "queries.shortlist",
+        "queries.week_log",
     },
     "queries": set(),
 }  # fmt: skip
@@ -38,7 +51,16 @@ ARROWS: dict[str, set[str]] = {
 #: The modules that decide: pure functions of values.
 PURE = {
     "indexer.facts.capture_time", "indexer.facts.changes", "indexer.facts.codes", "indexer.facts.file_names",
-    "indexer.facts.records", "queries.weeks", "queries.pull.plan", "queries.pull.names",
+    "indexer.facts.records", "indexer.facts.fingerprint", "indexer.facts.sharpness", "indexer.facts.subjects",
+    "indexer.alike.bits", "indexer.alike.bursts", "indexer.alike.burst_score", "indexer.alike.coefficients",
+    "indexer.alike.copies", "indexer.alike.copy_score", "indexer.alike.edits", "indexer.alike.keepers",
+    "indexer.alike.likeness", "indexer.alike.near", "indexer.alike.near_parts", "indexer.alike.near_plan",
+    "indexer.alike.sets", "indexer.alike.signals", "indexer.alike.values",
+    "queries.weeks", "queries.screenshots", "queries.shortlist.choosing", "queries.shortlist.occasions",
+    "queries.shortlist.quality", "queries.shortlist.reasons", "queries.shortlist.resemblance",
+    "queries.shortlist.score", "queries.shortlist.terms", "queries.shortlist.values", "queries.shortlist.weights",
+    "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
+    "queries.pull.sheet_layout", "queries.pull.sheet_values",
 }  # fmt: skip
 IMPURE_IMPORTS = {"os", "sqlite3", "io", "time", "random", "subprocess", "shutil", "socket"}
 

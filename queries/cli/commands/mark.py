@@ -8,7 +8,7 @@ from queries.cli.output import emit, plural
 from queries.cli.parameters import TextType, WaitType, WeekType, as_json
 from queries.cli.session import Session
 from queries.photos import photos_of_week
-from queries.progress import Word
+from queries.week_log import Word
 from queries.weeks import Week, week_words
 
 

@@ -62,10 +62,16 @@ def _further_steps(row: WeekRow, working_folder: str) -> Iterator[tuple[str, tup
     yield "2. See which cameras and phones the photos come from.", ("devices",)
     yield "3. List the weeks that are not finished.", ("weeks", "--unfinished")
     yield f"4. Look at one of them: {week_words(row.week)}.", ("week", week)
-    yield "5. Pull its photos into a working folder.", ("pull", week, working_folder)
+    yield "5. See which of its photos are alike, and which one of each set is kept.", ("alike", week)
+    wanted = str(max(1, row.keepers // 2))
+    yield f"6. Ask which {wanted} of them tell the week, and why.", ("week", week, "--shortlist", wanted)
     yield (
-        "6. The cards in the right blue are not at home, so the week waits; nothing is forgotten.",
+        "7. Pull the keepers into a working folder; the week sheet shows the others small.",
+        ("pull", week, working_folder),
+    )
+    yield (
+        "8. The cards in the right blue are not at home, so the week waits; nothing is forgotten.",
         ("mark", week, "waiting", "--for", "supplies:slate-blue cards"),
     )
-    yield "7. Months later they turn up, and the week gets done.", ("mark", week, "done")
-    yield "8. What is left:", ("weeks", "--unfinished", "--until", str(row.week.last_day))
+    yield "9. Months later they turn up, and the week gets done.", ("mark", week, "done")
+    yield "10. What is left:", ("weeks", "--unfinished", "--until", str(row.week.last_day))

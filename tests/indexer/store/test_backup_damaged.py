@@ -22,7 +22,7 @@ def sound() -> dict[str, Any]:
     """A whole backup, as it would lie on the disk."""
     stamps = [
         {"uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a{number}", "told_at": f"2026-01-0{number + 1}T00:00:00.000000Z"}
-        for number in range(3)
+        for number in range(4)
     ]
     week = {"first_day": "2026-03-30", "state": "waiting", "waiting_for": ["words"], "note": "", "holding": ["a" * 32]}
     return {
@@ -34,6 +34,7 @@ def sound() -> dict[str, Any]:
             "week_log": [stamps[0] | week],
             "setting_log": [stamps[1] | {"name": "week.min_days", "value": "1"}],
             "succession": [stamps[2] | {"old_key": "a" * 32, "new_key": "b" * 32}],
+            "choice": [stamps[3] | {"photo_key": "b" * 32, "choice": "leave"}],
         },
     }
 
@@ -78,6 +79,9 @@ def test_the_sound_backup_of_these_checks_is_one(tmp_path: Path) -> None:
         ("setting_log", "value", 5),
         ("succession", "old_key", None),
         ("succession", "new_key", ["b"]),
+        ("choice", "photo_key", None),
+        ("choice", "choice", "drop"),
+        ("choice", "choice", ["keep"]),
     ],
 )
 def test_a_word_without_its_form_is_refused(table: str, name: str, value: object, tmp_path: Path) -> None:

@@ -6,9 +6,11 @@ import os
 import shutil
 import sys
 from collections.abc import Callable, Iterator
+from contextlib import closing
 from dataclasses import dataclass, field
 from datetime import date
 from hashlib import sha256
+from itertools import combinations
 from pathlib import Path
 from typing import Any
 
@@ -16,8 +18,12 @@ import pytest
 from click.testing import CliRunner, Result
 from PIL import Image, ImageDraw
 
+from indexer import open_for_writing
+from indexer.store.alikes import make_sets
+from indexer.store.opening import transaction
 from queries.cli import main
 from queries.cli.session import Session
+from tests.queries.made_rows import put_set
 
 #: Every test's today: a Monday, the first day of 2026-W17.
 TODAY = date(2026, 4, 20)
@@ -118,6 +124,28 @@ class Person:
         """The code of a photo of the household."""
         return str(self.json("why", self.folder / name)["code"])
 
+    def make_alike(self, kind: str, *names: str, keepers: int = 1, reason: str = "") -> None:
+        """Make the index hold these photos for a set, as if their pixels had been found alike."""
+        codes = [self.json("why", self.folder / name)["key"] for name in names]
+        with closing(open_for_writing(self.index)) as connection:
+            (number,) = connection.execute("SELECT coalesce(max(set_id), 0) + 1 FROM alike_member").fetchone()
+            put_set(connection, number, kind, codes, keepers=keepers, reason=reason)
+
+    def resemble(self, kind: str, *names: str) -> None:
+        """Make the index hold that each of these photos resembles each other, and make the sets by it."""
+        keys = sorted(self.json("why", self.folder / name)["key"] for name in names)
+        with closing(open_for_writing(self.index)) as connection, transaction(connection):
+            rows = [(one, other, kind, 5.0) for one, other in combinations(keys, 2)]
+            connection.executemany("INSERT INTO likeness VALUES (?, ?, ?, ?)", rows)
+            connection.execute("UPDATE pixel SET made_from = 'decode'")
+            make_sets(connection)
+
+    def forget_held(self, name: str) -> None:
+        """Make a photo one that no done week holds, as if it had turned up later."""
+        key = self.json("why", self.folder / name)["key"]
+        with closing(open_for_writing(self.index)) as connection:
+            connection.execute("DELETE FROM week_holding WHERE photo_key = ?", (key,))
+
     def row(self, week: str) -> dict[str, Any]:
         """The row of a week in the table."""
         return next(row for row in self.json("weeks")["weeks"] if row["name"] == week)
@@ -202,13 +230,14 @@ def jpeg(
 
 
 def draw(seed: str, size: tuple[int, int]) -> Image.Image:
-    """Stripes whose colours come from the seed."""
-    colours = sha256(seed.encode()).digest()
+    """Fields whose colours come from the seed, so that no two pictures are alike."""
+    colours = sha256(seed.encode()).digest() * 6
     image = Image.new("RGB", size)
     pen = ImageDraw.Draw(image)
-    for place in range(8):
-        colour = tuple(colours[place : place + 3])
-        pen.rectangle((place * size[0] // 8, 0, size[0], size[1]), fill=colour)
+    for place in range(48):
+        down, across = divmod(place, 8)
+        field = (across * size[0] // 8, down * size[1] // 6, (across + 1) * size[0] // 8, (down + 1) * size[1] // 6)
+        pen.rectangle(field, fill=tuple(colours[3 * place : 3 * place + 3]))
     return image
 
 

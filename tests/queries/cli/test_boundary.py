@@ -162,6 +162,8 @@ def test_names_survive_a_terminal_that_knows_no_emoji(person: Person) -> None:
         (Progress("looking", 1204, None, "/photos"), 0.0, "looking 1,204 files: /photos"),
         (Progress("reading", 3, 50_000, "a\nb.jpg"), 0.5, r"reading 3 of 50,000 files: a\nb.jpg"),
         (Progress("reading", 4200, 50_000, "a.jpg"), 2.0, "reading 4,200 of 50,000 files, 2,100 a second: a.jpg"),
+        (Progress("looking at pictures", 3, 5, "a.jpg"), 0.0, "looking at pictures 3 of 5: a.jpg"),
+        (Progress("comparing", 0, 1204), 0.0, "comparing 1,204 photos with all others"),
     ],
 )
 def test_the_progress_line(progress: Progress, seconds: float, words: str) -> None:

@@ -289,3 +289,15 @@ def _wait_for_rows(index: Path) -> None:
                     pass  # the tables are not there yet
         time.sleep(0.05)
     pytest.fail("nothing was written down in 20 seconds")
+
+
+def test_sets_of_photos_alike_are_counted(person: Person) -> None:
+    """Once photos are alike, the summary counts their sets by kind and names the command that lists them."""
+    assert "alike" not in person.says("index")
+    person.resemble("burst", "compact/DSC00011.jpg", "compact/DSC00012.jpg")
+    assert "  1 set of photos alike (1 burst): weeksheaf alike\n" in person.says("index")
+    person.resemble("copy", "phone/0406.jpg", "messages/IMG-20260401-WA0003.jpg")
+    person.resemble("copy", "phone/0316.jpg", "phone/2026-04-02 drawing.jpg")
+    assert "  3 sets of photos alike (2 copies, 1 burst): weeksheaf alike\n" in person.says("index")
+    document = person.json("index")
+    assert (document["copies"], document["bursts"], document["not_looked"]) == (2, 1, 0)

@@ -16,7 +16,7 @@ from queries.cli import main
 from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.cli.wording import state_words, wait_words
-from queries.progress import Word
+from queries.week_log import Word
 from tests.queries.cli.conftest import PHONE, Household, Person, posix_only, put
 
 #: A byte that is no text, where the system allows it in names (macOS does not).
@@ -257,6 +257,9 @@ def test_every_command_that_reports_gives_one_document(person: Person, tmp_path:
         "index": [],
         "weeks": [],
         "week": ["2026-W14"],
+        "alike": [],
+        "keep": [person.code("phone/0406.jpg")],
+        "leave": [person.code("phone/0406.jpg"), "--forget"],
         "mark": ["2026-W14", "done"],
         "pull": ["2026-W14", tmp_path / "w14"],
         "why": [person.code("phone/0406.jpg")],

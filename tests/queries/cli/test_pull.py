@@ -3,6 +3,7 @@
 import json
 from hashlib import sha256
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -136,3 +137,37 @@ def test_a_full_disk_is_seen_before_anything_is_copied(
     assert (result.exit_code, result.stdout) == (1, "")
     assert result.stderr.splitlines()[-1].startswith(f"Error: {tmp_path / 'w15'} needs ")
     assert not (tmp_path / "w15").exists()
+
+
+BURST = ("phone/turned 1.jpg", "phone/turned 2.jpg", "phone/turned 3.jpg")
+
+
+def codes(document: dict[str, Any]) -> set[str]:
+    return {name.rpartition("_")[2].partition(".")[0] for name in document["added"]}
+
+
+def test_keepers_are_pulled_and_all_with_all(person: Person, tmp_path: Path) -> None:
+    """Without an option the keepers come, and it is said that others are left out; --all takes every photo."""
+    person.make_alike("burst", *BURST)
+    left_out = {person.code(name) for name in BURST[1:]}
+    document = person.json("pull", "2026-W14", tmp_path / "w14")
+    assert set(document["left_out"]) == left_out
+    assert (len(document["added"]), codes(document) & left_out) == (10, set())
+    assert "2 photos left out, small on the week sheet; --all takes every photo" in person.says(
+        "pull", "2026-W14", tmp_path / "again"
+    )
+    everything = person.json("pull", "2026-W14", tmp_path / "w14", "--all")
+    assert (codes(everything), everything["left_out"]) == (left_out, [])
+    back = person.json("pull", "2026-W14", tmp_path / "w14")
+    assert {row["reason"] for row in back["left"]} == {"pulled earlier; its photo is left out now"}
+    assert len(pulled(tmp_path / "w14")) == 12
+
+
+def test_a_copy_of_a_photo_of_another_week_is_left_out(person: Person, tmp_path: Path) -> None:
+    """Its keeper is pulled with its own week; a week of nothing else cannot be pulled, and the way out is said."""
+    person.make_alike("copy", "phone/0318.jpg", "phone/0406.jpg")
+    assert len(person.json("pull", "2026-W15", tmp_path / "w15")["added"]) == 2
+    person.make_alike("copy", "phone/0316.jpg", "phone/0412.jpg", "messages/nothing known.jpg")
+    message = person.error("pull", "2026-W15", tmp_path / "none")
+    assert "weeksheaf pull --all" in message
+    assert len(person.json("pull", "2026-W15", tmp_path / "none", "--all")["added"]) == 3

@@ -21,10 +21,10 @@ def scratch(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_tour_shows_the_main_job(newcomer: Person) -> None:
-    """Index, devices, weeks, one week, pull, waiting, done: each step says why, shows the command and its output."""
+    """Index, devices, weeks, a week, photos alike, a shortlist, pull, wait, done: each step has its why and command."""
     text = newcomer.says("tour", newcomer.folder)
     commands = re.findall(r"^\$ weeksheaf (\w+)", text, re.MULTILINE)
-    assert commands == ["index", "devices", "weeks", "week", "pull", "mark", "mark", "weeks"]
+    assert commands == ["index", "devices", "weeks", "week", "alike", "week", "pull", "mark", "mark", "weeks"]
     assert f"26 photo files found in {newcomer.folder}: 26 new" in text
     assert "30 Mar - 5 Apr 2026, week 14 (2026-W14): waiting for supplies (slate-blue cards)" in text
     assert "12 photos added" in text

@@ -9,9 +9,10 @@ import pytest
 
 from queries.cli import wording
 from queries.cli.session import Session
+from queries.finished import Finished
 from queries.photos import Photo
-from queries.progress import UNTOLD, Finished
 from queries.settings import Settings
+from queries.week_log import UNTOLD
 from queries.weeks import WeekRule
 from tests.queries.cli.conftest import PHONE, Person, put
 
@@ -49,6 +50,7 @@ def test_a_photo_has_the_fields_of_the_contract(person: Person) -> None:
         "alike": None,
         "keeper": True,
     }
+    assert found["choice"] is None
 
 
 def test_the_document_of_a_week(person: Person) -> None:

@@ -73,14 +73,15 @@ def test_the_table_as_a_person_reads_it(person: Person) -> None:
     """Days come first, numbers stand under each other, nothing is a dot, a wait has a line of its own."""
     person.says("mark", "2026-W14", "waiting", "--for", "slate-blue cards", "--for", "prints")
     person.says("mark", "2026-W11", "done")
+    person.make_alike("burst", "compact/DSC00012.jpg", "compact/DSC00011.jpg", "compact/DSC00014.jpg")
     assert person.says("weeks").splitlines()[:-2] == [
-        "week                          state    photos  port  land  sq.  doubt  late",
-        "9 - 15 Mar 2026, week 11      done          5     1     4    .      .     .",
-        "16 - 22 Mar 2026, week 12     open          3     .     3    .      .     .",
-        "23 - 29 Mar 2026, week 13     open          .     .     .    .      .     .",
-        "30 Mar - 5 Apr 2026, week 14  waiting      12     4     7    1      1     .",
+        "week                          state    photos  keep  port  land  sq  doubt  late",
+        "9 - 15 Mar 2026, week 11      done          5     3     1     4   .      .     .",
+        "16 - 22 Mar 2026, week 12     open          3     3     .     3   .      .     .",
+        "23 - 29 Mar 2026, week 13     open          .     .     .     .   .      .     .",
+        "30 Mar - 5 Apr 2026, week 14  waiting      12    12     4     7   1      1     .",
         "    waits for supplies (slate-blue cards), prints",
-        "6 - 12 Apr 2026, week 15      open          3     .     3    .      1     .",
+        "6 - 12 Apr 2026, week 15      open          3     3     .     3   .      1     .",
     ]
 
 
@@ -179,6 +180,20 @@ def test_weeks_may_begin_on_sunday(person: Person) -> None:
     assert [row["photos"] for row in rows] == [5, 2, 1, 12, 2, 1]
 
 
+def test_a_narrow_table_leaves_away_the_first_year(scattered: Callable[..., Person]) -> None:
+    """A week over the turn of the year shows the year of its last day alone, and both where there is room."""
+    person = scattered("2025:12:31")
+    assert person.says("weeks").splitlines()[1].startswith("29 Dec - 4 Jan 2026, week 1")
+    person.env = {"COLUMNS": "120"}
+    assert person.says("weeks").splitlines()[1].startswith("29 Dec 2025 - 4 Jan 2026, week 1")
+
+
+def test_left_out_photos_are_no_keepers(person: Person) -> None:
+    """`keepers` counts a set once, and does not count what the person left out."""
+    person.make_alike("copy", "phone/0406.jpg", "phone/0412.jpg")
+    assert (person.row("2026-W15")["photos"], person.row("2026-W15")["keepers"]) == (3, 2)
+
+
 @pytest.mark.parametrize("columns", ["80", "200"])
 def test_no_line_is_longer_than_the_terminal(scattered: Callable[..., Person], columns: str) -> None:
     """The longest rows, of weeks over a turn of the year that wait, fit on the terminal."""
@@ -192,7 +207,7 @@ def test_a_wide_terminal_spells_the_headings_out(person: Person) -> None:
     """Where there is room the headings are whole words."""
     person.env = {"COLUMNS": "200"}
     assert person.says("weeks").split("\n")[0].split() == [
-        "week", "state", "photos", "portrait", "landscape", "square", "doubtful", "late"
+        "week", "state", "photos", "keepers", "portrait", "landscape", "square", "doubtful", "late"
     ]  # fmt: skip
 
 

@@ -2,7 +2,7 @@
 
 import hashlib
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
@@ -14,6 +14,7 @@ from PIL import Image
 from indexer.facts.reading import read_file
 from queries.photos import Photo
 from queries.pull import PullResult, pull_week
+from queries.pull.selection import LeftOut, Selection
 from queries.weeks import Week, WeekRule
 
 MakePhoto = Callable[..., Photo]
@@ -132,9 +133,10 @@ def pull(tmp_path: Path, library: Path, week: Week) -> Callable[..., PullResult]
         as_jpeg: bool = False,
         of_week: Week = week,
         say: Callable[[str], None] = lambda _: None,
+        left_out: Sequence[LeftOut] = (),
     ) -> PullResult:
         return pull_week(
-            photos,
+            Selection(tuple(photos), tuple(left_out)),
             of_week,
             told or Told(),
             folder or tmp_path / "out",

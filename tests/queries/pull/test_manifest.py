@@ -9,7 +9,15 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from queries.pull.manifest import Manifest, PulledPhoto, PulledSheet, Unusable, manifest_text, parse_manifest
+from queries.pull.manifest import (
+    Manifest,
+    PulledAlike,
+    PulledPhoto,
+    PulledSheet,
+    Unusable,
+    manifest_text,
+    parse_manifest,
+)
 
 PHOTO = PulledPhoto(
     file="2026-03-30_0915_3f9a2.jpg",
@@ -34,10 +42,18 @@ MANIFEST = Manifest("2026-W14", date(2026, 3, 30), False, "waiting", ("prints",)
 TEXT = st.text(st.characters(codec=None), max_size=12)
 
 
-@given(source=TEXT, waits=st.lists(TEXT, max_size=3), taken=st.none() | TEXT, as_jpeg=st.booleans())
-def test_what_is_written_is_read_back(source: str, waits: list[str], taken: str | None, as_jpeg: bool) -> None:
-    """Any paths and words, lone surrogates included, come back as they were, from plain ASCII."""
-    photos = (replace(PHOTO, source=source, taken=taken),)
+ALIKES = st.none() | st.builds(PulledAlike, st.sampled_from(["copy", "burst"]), st.none() | TEXT, st.integers(2, 99))
+
+
+@given(
+    source=TEXT, waits=st.lists(TEXT, max_size=3), taken=st.none() | TEXT, as_jpeg=st.booleans(), alike=ALIKES,
+    keeper=st.booleans(),
+)  # fmt: skip
+def test_what_is_written_is_read_back(
+    source: str, waits: list[str], taken: str | None, as_jpeg: bool, alike: PulledAlike | None, keeper: bool
+) -> None:
+    """Any paths, words and sets, lone surrogates included, come back as they were, from plain ASCII."""
+    photos = (replace(PHOTO, source=source, taken=taken, alike=alike, keeper=keeper),)
     manifest = replace(MANIFEST, waiting_for=tuple(waits), photos=photos, as_jpeg=as_jpeg)
     assert parse_manifest(manifest_text(manifest).encode("ascii")) == manifest
 

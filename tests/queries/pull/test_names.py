@@ -123,3 +123,13 @@ def test_photos_of_one_code_get_names_of_their_own(make_photo: MakePhoto) -> Non
 def test_the_suffix_tells_the_real_format(make_photo: MakePhoto, facts: dict[str, str], suffix: str) -> None:
     """The suffix goes by the content; only raw files keep their own, in lower case."""
     assert suffix_of(make_photo(**facts)) == suffix
+
+
+def test_names_keep_in_order_with_photos_that_are_pulled_later(make_photo: MakePhoto) -> None:
+    """Where a minute is shared with a photo that is left out, the name tells the second, as it would with both."""
+    first = make_photo("/library/a.jpg", taken="2026-03-30T09:15:20")
+    second = make_photo("/library/b.jpg", taken="2026-03-30T09:15:40")
+    both = names_of([first, second], {}, as_jpeg=False)
+    alone = names_of([first], {}, as_jpeg=False, beside=[second])
+    assert alone == {first.key: both[first.key]}
+    assert list(names_of([first, second], alone, as_jpeg=False).values()) == sorted(both.values())

@@ -114,7 +114,7 @@ def test_a_name_outlives_code_and_time(photo: Photo, week: Week, record: PulledP
     changed = replace(photo, code="3f9a20", taken="2026-04-01T10:00:00")
     plan = plan_one(changed, week, record, state=FileState(1000, 7))
     assert [(file.name, file.action) for file in plan.files] == [(NAME, "keep")]
-    (refreshed,) = records_before_copying(plan).values()
+    (refreshed,) = records_before_copying(plan, {}).values()
     assert (refreshed.file, refreshed.code, refreshed.taken) == (NAME, "3f9a20", "2026-04-01T10:00:00")
 
 
@@ -132,12 +132,12 @@ def test_a_photo_that_went_to_another_week_is_a_stray(week: Week, record: Pulled
             sources={other.key: SOURCE},
         )
         assert [stray.file for stray in plan.strays] == strays
-        assert [kept.in_week for kept in records_before_copying(plan).values()] == [False] * len(strays)
+        assert [kept.in_week for kept in records_before_copying(plan, {}).values()] == [False] * len(strays)
 
 
 def test_a_name_stays_recorded_while_its_photo_cannot_be_copied(photo: Photo, week: Week, record: PulledPhoto) -> None:
     """A deleted copy whose original is out of reach keeps its name for the day that the original is back."""
-    assert records_before_copying(plan_one(photo, week, record, source=GONE)) == {photo.key: record}
+    assert records_before_copying(plan_one(photo, week, record, source=GONE), {}) == {photo.key: record}
 
 
 def test_another_weeks_folder_is_refused(photo: Photo, week: Week, record: PulledPhoto) -> None:

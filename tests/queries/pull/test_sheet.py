@@ -15,9 +15,10 @@ from queries.photos import Photo
 from queries.pull.manifest import PulledSheet
 from queries.pull.plan import FileState
 from queries.pull.sheet import digest_of, draw_sheet
-from queries.pull.sheet_entries import time_words
+from queries.pull.sheet_entries import SheetContent, time_words
 from queries.pull.sheet_file import sheet_action
-from queries.pull.sheet_layout import FOOT, MARGIN, PAGE_HEIGHT, PAGE_WIDTH, Entry, lay_out
+from queries.pull.sheet_layout import lay_out
+from queries.pull.sheet_values import FOOT, MARGIN, PAGE_HEIGHT, PAGE_WIDTH, Aside, Entry, Small
 from queries.weeks import Week
 
 MakePhoto = Callable[..., Photo]
@@ -37,9 +38,9 @@ def pages_of(pdf: bytes) -> list[Image.Image]:
 def test_the_sheet_is_a_pdf_of_whole_pages(week: Week) -> None:
     """A PDF with a title, pages of 8.27 x 11 inches, and no date of making."""
     entries = [entry(None, code=f"{number:05d}") for number in range(30)]
-    pdf = draw_sheet(entries, week)
+    pdf = draw_sheet(SheetContent(tuple(entries)), week)
     assert pdf.startswith(b"%PDF-")
-    assert pdf == draw_sheet(entries, week)
+    assert pdf == draw_sheet(SheetContent(tuple(entries)), week)
     assert len(re.findall(rb"/Type /Page\b", pdf)) == len(pages_of(pdf)) == len(lay_out(entries, week)) == 2
     box = re.search(rb"/MediaBox \[ 0 0 ([\d.]+) ([\d.]+) \]", pdf)
     assert box
@@ -56,7 +57,7 @@ def test_the_picture_stands_upright_in_its_place(tmp_path: Path, week: Week) -> 
     image.save(path, exif=exif, quality=95)
     shown = entry(path, width=640, height=480)
     (tile,) = lay_out([shown], week)[0].tiles
-    (page,) = pages_of(draw_sheet([shown], week))
+    (page,) = pages_of(draw_sheet(SheetContent((shown,)), week))
     assert page.size == (PAGE_WIDTH, PAGE_HEIGHT)
     middle = tile.y + tile.height // 2
     assert page.getpixel((tile.x + 8, middle)) == pytest.approx((200, 30, 30), abs=12)
@@ -67,7 +68,9 @@ def test_title_headings_and_page_numbers_are_written(week: Week) -> None:
     """There is ink on the baselines of the title, of each heading, and of the page number where there are several."""
     entries = [entry(None, code=f"{number:05d}") for number in range(30)]
     pages = lay_out(entries, week)
-    for number, (page, drawn) in enumerate(zip(pages, pages_of(draw_sheet(entries, week)), strict=True)):
+    for number, (page, drawn) in enumerate(
+        zip(pages, pages_of(draw_sheet(SheetContent(tuple(entries)), week)), strict=True)
+    ):
         baselines = [heading.baseline for heading in page.headings] + [FOOT] + ([] if number else [150])
         for baseline in baselines:
             line = np.asarray(drawn.convert("L").crop((MARGIN, baseline - 12, PAGE_WIDTH - MARGIN, baseline)))
@@ -82,7 +85,7 @@ def test_what_cannot_be_shown_has_a_grey_box_with_words(tmp_path: Path, week: We
         path.write_bytes(content)
     shown = entry(path if content else None, is_damaged=bool(content))
     (tile,) = lay_out([shown], week)[0].tiles
-    (page,) = pages_of(draw_sheet([shown], week))
+    (page,) = pages_of(draw_sheet(SheetContent((shown,)), week))
     box = np.asarray(page.crop((tile.x + 4, tile.y + 4, tile.x + tile.width - 4, tile.y + tile.height - 4)))
     assert np.median(box) == pytest.approx(240, abs=3)
     assert box.min() < 180
@@ -94,7 +97,7 @@ def test_a_doubtful_date_is_marked_in_colour(week: Week) -> None:
     def colour_below(is_doubtful: bool) -> int:
         shown = entry(None, is_doubtful=is_doubtful)
         (tile,) = lay_out([shown], week)[0].tiles
-        (page,) = pages_of(draw_sheet([shown], week))
+        (page,) = pages_of(draw_sheet(SheetContent((shown,)), week))
         below = np.asarray(page.crop((tile.x, tile.y + tile.height + 4, tile.x + 247, tile.y + tile.height + 64)))
         return int(np.ptp(below.astype(int), axis=2).max())
 
@@ -104,9 +107,11 @@ def test_a_doubtful_date_is_marked_in_colour(week: Week) -> None:
 def test_the_digest_tells_when_to_draw_anew(week: Week) -> None:
     """It changes with what is shown, and not with the place of the folder."""
     first = entry(Path("/one/2026-03-30_0915_3f9a2.jpg"))
-    assert digest_of([first], week) == digest_of([replace(first, path="/two/2026-03-30_0915_3f9a2.jpg")], week)
+    assert digest_of(SheetContent((first,)), week) == digest_of(
+        SheetContent((replace(first, path="/two/2026-03-30_0915_3f9a2.jpg"),)), week
+    )
     for changed in (replace(first, time="10:15"), replace(first, is_doubtful=True), replace(first, path=None)):
-        assert digest_of([first], week) != digest_of([changed], week)
+        assert digest_of(SheetContent((first,)), week) != digest_of(SheetContent((changed,)), week)
 
 
 @pytest.mark.parametrize(
@@ -145,3 +150,37 @@ def test_what_is_done_about_the_sheet(
 ) -> None:
     """It is drawn when missing or outdated, and never over a file that is not the one we drew."""
     assert sheet_action(record, state, digest) == action
+
+
+def test_small_pictures_lie_behind_their_keeper(tmp_path: Path, week: Week) -> None:
+    """A print is drawn with its picture and its code, under the keeper and under the print before it."""
+    colours = [(200, 30, 30), (30, 160, 30), (30, 30, 200), (220, 200, 30), (20, 20, 20)]
+    for number, colour in enumerate(colours):
+        Image.new("RGB", (640, 480), colour).save(tmp_path / f"{number}.png")
+    behind = tuple(Small(f"0000{n}", 640, 480, str(tmp_path / f"{n}.png")) for n in range(1, 5))
+    content = SheetContent((entry(tmp_path / "0.png", behind=behind),))
+    (layout,) = lay_out(content.entries, week)
+    (page,) = pages_of(draw_sheet(content, week))
+    (tile,) = layout.tiles
+    for number, place in enumerate(layout.prints, start=1):
+        middle = (place.code_x + 20, place.y + place.height // 2)
+        assert page.getpixel(middle) == pytest.approx(colours[number], abs=16)
+        code = np.asarray(page.convert("L").crop((place.code_x, place.code_y - 11, place.code_x + 40, place.code_y)))
+        assert code.min() < 120
+    lower = [place for place in layout.prints if place.y > tile.y]
+    assert lower
+    assert lower[0].x < tile.x + tile.width
+    assert page.getpixel((tile.x + tile.width - 6, lower[0].y + 30)) == pytest.approx(colours[0], abs=16)
+
+
+def test_a_note_is_written_below_its_code(week: Week) -> None:
+    """What stands behind no picture of the sheet says why in small grey letters; without a note nothing is there."""
+
+    def ink_below(*note: str) -> int:
+        content = SheetContent((), (Aside(date(2026, 3, 30), Small("3f9a2", 4, 3, None, note)),))
+        (place,) = lay_out((), week, content.asides)[0].prints
+        (page,) = pages_of(draw_sheet(content, week))
+        below = page.convert("L").crop((place.code_x, place.code_y + 5, place.code_x + 100, place.code_y + 36))
+        return int(np.asarray(below).min())
+
+    assert ink_below("copy of 0a1b2", "2025-W52") < 170 < 240 < ink_below()

@@ -1,29 +1,23 @@
 """Where things stand on the week sheet."""
 
+from dataclasses import replace
 from datetime import date, timedelta
 
 from hypothesis import given
 from hypothesis import strategies as st
 
-from queries.pull.sheet_layout import (
-    CAPTION,
-    COLUMNS,
-    DPI,
-    FOOT,
-    MARGIN,
-    PAGE_HEIGHT,
-    PAGE_WIDTH,
-    TILE,
-    Entry,
-    day_words,
-    fitted,
-    lay_out,
-)
+from queries.pull.sheet_cells import CODE_LINE
+from queries.pull.sheet_layout import day_words, lay_out
+from queries.pull.sheet_values import CAPTION, COLUMNS, DPI, FOOT, MARGIN, PAGE_HEIGHT, PAGE_WIDTH, Aside, Entry, Small
 from queries.weeks import WeekRule
 
 WEEK = WeekRule().week_named(2026, 14)
 DAYS = st.sampled_from([*WEEK.days(), date(2025, 12, 31), None])
 SIDES = st.sampled_from([0, 1, 90, 1200, 3000, 4000, 30_000])
+
+
+def small(*note: str) -> Small:
+    return Small("0a1b2", 4, 3, None, note)
 
 
 def entry(code: str, day: date | None, width: int = 4, height: int = 3) -> Entry:
@@ -36,12 +30,22 @@ def test_the_page_prints_on_a4_and_letter() -> None:
     assert PAGE_HEIGHT / DPI <= 11
 
 
-@given(st.lists(st.tuples(DAYS, SIDES, SIDES), max_size=60))
-def test_every_picture_stands_once_in_its_own_room(week: list[tuple[date | None, int, int]]) -> None:
+@given(
+    st.lists(st.tuples(DAYS, SIDES, SIDES, st.sampled_from([0, 0, 0, 1, 3, 5, 12, 40, 150])), max_size=40),
+    st.lists(DAYS, max_size=30),
+)
+def test_every_picture_stands_once_in_its_own_room(
+    week: list[tuple[date | None, int, int, int]], apart: list[date | None]
+) -> None:
     """No picture is lost, none runs over another or out of the page, each page has a heading above its first row."""
-    entries = [entry(str(number), day, width, height) for number, (day, width, height) in enumerate(week)]
-    pages = lay_out(entries, WEEK)
+    entries = [
+        replace(entry(str(number), day, width, height), behind=(small(),) * count)
+        for number, (day, width, height, count) in enumerate(week)
+    ]
+    asides = [Aside(day, small("copy of 3f9a2", "2025-W52")) for day in apart]
+    pages = lay_out(entries, WEEK, asides)
     assert sorted(tile.entry.code for page in pages for tile in page.tiles) == sorted(each.code for each in entries)
+    assert sum(len(page.prints) for page in pages) == sum(count for *_, count in week) + len(apart)
     for page in pages:
         boxes = [(tile.x, tile.y, tile.x + tile.width, tile.y + tile.height + CAPTION) for tile in page.tiles]
         for place, (left, top, right, bottom) in enumerate(boxes):
@@ -49,9 +53,13 @@ def test_every_picture_stands_once_in_its_own_room(week: list[tuple[date | None,
             assert 0 < top < bottom < FOOT
             for other in boxes[place + 1 :]:
                 assert right <= other[0] or other[2] <= left or bottom <= other[1] or other[3] <= top
-        if page.tiles:
-            assert page.headings[0].baseline < min(tile.y for tile in page.tiles)
-            assert page.headings[-1].baseline < max(tile.y for tile in page.tiles)
+        for place in page.prints:
+            assert MARGIN <= place.x < place.x + place.width <= PAGE_WIDTH - MARGIN
+            assert 0 < place.y < place.y + place.height + CODE_LINE < FOOT
+        tops = [place.y for place in (*page.tiles, *page.prints)]
+        if tops:
+            assert page.headings[0].baseline < min(tops)
+            assert page.headings[-1].baseline < max(tops)
 
 
 def test_days_follow_each_other_and_captions_share_a_line() -> None:
@@ -84,8 +92,20 @@ def test_the_days_in_words() -> None:
     assert [heading.text for heading in page.headings] == ["Sunday 5 April", "Day not known"]
 
 
-def test_pictures_fit_without_being_cropped() -> None:
-    """The longer side fills the tile and the other keeps the proportion."""
-    assert fitted(4000, 3000) == (TILE, round(TILE * 3 / 4))
-    assert fitted(3000, 4000) == (round(TILE * 3 / 4), TILE)
-    assert fitted(500, 500) == (TILE, TILE)
+def test_what_is_left_out_is_counted_and_ends_its_day() -> None:
+    """A day's heading counts what is left out; what stands behind no picture comes at the day's end, or makes a day."""
+    monday, friday = date(2026, 3, 30), date(2026, 4, 3)
+    entries = [replace(entry("m", monday), behind=(small(), small())), entry("n", monday)]
+    (page,) = lay_out(entries, WEEK, [Aside(monday, small("left out by you")), Aside(friday, small())])
+    assert [heading.count for heading in page.headings] == ["2 photos, 3 left out", "1 left out"]
+    last = [place for place in page.prints if place.small.note]
+    assert last[0].y > max(tile.y + tile.height for tile in page.tiles)
+    assert page.headings[1].baseline > last[0].y
+
+
+def test_pictures_too_many_for_a_row_follow_below_their_keeper() -> None:
+    """Forty small pictures stand beside and below the one, before the next picture of the day."""
+    entries = [replace(entry("m", date(2026, 3, 30)), behind=(small(),) * 40), entry("n", date(2026, 3, 30))]
+    (page,) = lay_out(entries, WEEK)
+    first, second = page.tiles
+    assert second.y > max(place.y for place in page.prints) > first.y + first.height + CAPTION

@@ -8,8 +8,8 @@ import numpy as np
 import pytest
 from PIL import Image, ImageFile
 
-from queries.pull import pictures
-from queries.pull.pictures import PictureError, open_picture
+from indexer.facts import pictures
+from indexer.facts.pictures import PictureError, open_picture
 from tests.orientation_table import DISPLAYED
 
 #: A 64 x 32 picture, red left and blue right, its `irot` 90 degrees clockwise and Exif orientation 6 beside that.

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from queries.pull.pictures import open_picture
+from indexer.facts.pictures import open_picture
 
 # Primaries and white as x, y: IEC 61966-2-1 (sRGB), SMPTE RP 431-2 with the D65 white (Display P3), and the Adobe RGB
 # (1998) encoding with its gamma of 563/256. All from memory.

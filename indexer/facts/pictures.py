@@ -3,8 +3,9 @@
 import io
 import struct
 import warnings
-from contextlib import ExitStack
-from dataclasses import dataclass
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import BinaryIO
 
@@ -45,6 +46,10 @@ _TURNS = {
 _MODE_OF_SPACE = {"RGB": "RGB", "GRAY": "L", "CMYK": "CMYK"}
 
 
+#: What Pillow calls a JPEG: one alone, and one with others behind it (CIPA DC-007).
+_JPEG = ("JPEG", "MPO")
+
+
 class PictureError(Exception):
     """The picture cannot be shown; its text is the reason."""
 
@@ -57,11 +62,76 @@ class Picture:
     note: str
 
 
+@dataclass(frozen=True, slots=True)
+class Decoded:
+    """A picture of 8 bits on white, in mode L, RGB, CMYK or LAB, as stored: `orientation` turns it upright.
+
+    `profile` is its ICC profile, `pictures` how many the file holds.
+    """
+
+    image: Image.Image
+    orientation: int
+    profile: bytes | None
+    pictures: int
+
+
 def open_picture(source: str | BinaryIO, within: int | None = None) -> Picture:
     """Decode the first (HEIF: the primary) picture of a file, no side longer than `within` pixels where that is given.
 
     Raises PictureError when it cannot be decoded whole.
     """
+    with _opened(source) as opened:
+        if within is not None:
+            opened.draft(None, (2 * within, 2 * within))  # a JPEG decoded at half size or less costs a fraction
+        return _prepare(opened, within)
+
+
+def decode_scaled(source: BinaryIO, longer: int) -> Decoded:
+    """Decode the first (HEIF: the primary) picture of a file, its longer side `longer` pixels up to twice as many where
+    it has so many: a JPEG is decoded at a half, a quarter or an eighth, anything else whole and then averaged.
+
+    Raises PictureError when it cannot be decoded whole.
+    """
+    with _opened(source) as opened:
+        if opened.format in _JPEG:
+            opened.draft(None, _sides(opened, longer))
+        decoded = _decoded(opened)
+        factor = max(decoded.image.size) // longer
+        return replace(decoded, image=decoded.image.reduce(factor)) if factor > 1 else decoded
+
+
+def decode_heif_thumbnail(source: BinaryIO, longer: int) -> Decoded | None:
+    """The smallest thumbnail item of a HEIF file that has a longer side of so many pixels, where pillow-heif finds it
+    to be a scaled copy of the primary picture (same shape, turn and crop); None where there is none.
+
+    Raises PictureError when the file cannot be opened.
+    """
+    with _opened(source) as opened:
+        if opened.format in _JPEG or opened.draft(None, _sides(opened, longer)) is None:
+            return None
+        return _decoded(opened)
+
+
+def _sides(opened: Image.Image, longer: int) -> tuple[int, int]:
+    longest = max(opened.size)
+    return max(opened.width * longer // longest, 1), max(opened.height * longer // longest, 1)
+
+
+def _decoded(opened: Image.Image) -> Decoded:
+    # The further pictures of a JPEG are previews of the first, and counting those of others is cheap.
+    pictures = 1 if opened.format in _JPEG else getattr(opened, "n_frames", 1)
+    opened.load()
+    return Decoded(_eight_bits_on_white(opened), _orientation(opened), opened.info.get("icc_profile"), pictures)
+
+
+def luma_of(image: Image.Image) -> Image.Image:
+    """The light and dark of a decoded picture, mode L, whatever its colours mean."""
+    return image.getchannel("L") if image.mode == "LAB" else image.convert("L")
+
+
+@contextmanager
+def _opened(source: str | BinaryIO) -> Iterator[Image.Image]:
+    """The picture, not yet decoded. Whatever the decoders raise inside becomes PictureError."""
     register_heif_opener()
     Image.MAX_IMAGE_PIXELS = PIXEL_LIMIT
     try:
@@ -70,7 +140,10 @@ def open_picture(source: str | BinaryIO, within: int | None = None) -> Picture:
             warnings.simplefilter("ignore")  # a size beyond the limit is refused below, by name
             # Given a name, Pillow 13 maps an uncompressed TIFF and scrambles it where its orientation swaps the sides.
             file = stack.enter_context(Path(source).open("rb")) if isinstance(source, str) else source
-            return _prepare(stack.enter_context(Image.open(file)), within)
+            opened = stack.enter_context(Image.open(file))
+            if opened.width * opened.height > PIXEL_LIMIT:
+                raise PictureError(f"{opened.width} x {opened.height} pixels are more than can be opened")
+            yield opened
     except UnidentifiedImageError as problem:
         raise PictureError("not a picture that can be opened") from problem
     except DECODE_ERRORS as problem:
@@ -78,19 +151,18 @@ def open_picture(source: str | BinaryIO, within: int | None = None) -> Picture:
 
 
 def _prepare(opened: Image.Image, within: int | None) -> Picture:
-    if opened.width * opened.height > PIXEL_LIMIT:
-        raise PictureError(f"{opened.width} x {opened.height} pixels are more than can be opened")
-    if within is not None:
-        opened.draft(None, (2 * within, 2 * within))  # a JPEG decoded at half size or less costs a fraction
     opened.load()
     orientation = _orientation(opened)  # after loading: a TIFF is turned by then, and its tag gone
     profile = opened.info.get("icc_profile")
     image = _eight_bits_on_white(opened)
     if within is not None:
         image.thumbnail((within, within), Image.Resampling.LANCZOS)
-    if orientation in _TURNS:
-        image = image.transpose(_TURNS[orientation])
-    return _in_srgb(image, profile)
+    return in_srgb(upright(image, orientation), profile)
+
+
+def upright(image: Image.Image, orientation: int) -> Image.Image:
+    """The picture turned as an Exif/TIFF orientation asks; values outside of the table turn nothing."""
+    return image.transpose(_TURNS[orientation]) if orientation in _TURNS else image
 
 
 def _orientation(opened: Image.Image) -> int:
@@ -103,7 +175,7 @@ def _orientation(opened: Image.Image) -> int:
 
 
 def _eight_bits_on_white(image: Image.Image) -> Image.Image:
-    """A copy in mode L, RGB, CMYK or LAB."""
+    """The picture in mode L, RGB, CMYK or LAB: itself where it is so already, for a copy of so much costs time."""
     if image.mode == "I" or image.mode.startswith("I;16"):
         return _scaled_to_eight_bits(image)
     if image.mode == "F":
@@ -114,9 +186,7 @@ def _eight_bits_on_white(image: Image.Image) -> Image.Image:
         flat = Image.new("RGB", image.size, "white")
         flat.paste(layer, mask=layer.getchannel("A"))
         return flat.convert("L") if is_grey else flat
-    if image.mode in ("CMYK", "LAB"):
-        return image.copy()
-    return image.copy() if image.mode in ("L", "RGB") else image.convert("L" if is_grey else "RGB")
+    return image if image.mode in ("L", "RGB", "CMYK", "LAB") else image.convert("L" if is_grey else "RGB")
 
 
 def _scaled_to_eight_bits(image: Image.Image) -> Image.Image:
@@ -126,7 +196,7 @@ def _scaled_to_eight_bits(image: Image.Image) -> Image.Image:
     return Image.fromarray(((values + 128) // 257).astype(np.uint8))
 
 
-def _in_srgb(image: Image.Image, profile: bytes | None) -> Picture:
+def in_srgb(image: Image.Image, profile: bytes | None) -> Picture:
     """The picture by its own profile, relative colorimetric; without a profile it counts as sRGB."""
     if not profile and image.mode != "LAB":
         return Picture(image.convert("RGB"), "")

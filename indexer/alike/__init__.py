@@ -1,0 +1,1 @@
+"""What makes photos alike, and which of them stands for the others: values in, values out. Pure."""

@@ -1,0 +1,157 @@
+"""Which photos show one picture (copies) or one scene in quick succession (bursts). Pure.
+
+Copies are looked for everywhere: by hashes within a radius, exactly, of the whole pictures, of pictures cut at the
+edges and of turned ones; each candidate is then laid over the other. Bursts are looked for among photos near in time.
+"""
+
+from collections.abc import Collection, Iterator, Sequence
+from itertools import islice
+
+import numpy as np
+from numpy.typing import NDArray
+
+from indexer.alike.bits import distances
+from indexer.alike.burst_score import burst_scores
+from indexer.alike.coefficients import (
+    COPY_BORDER,
+    COPY_RADIUS,
+    FLAT,
+    LONGEST_GAP,
+    MOST_FOLLOWING,
+    MOST_NEAREST,
+    SAME_SECOND_BORDER,
+)
+from indexer.alike.copy_score import copy_scores, turned_codes, window_codes
+from indexer.alike.near import near_pair_blocks_between
+from indexer.alike.signals import Pictures, pictures_of
+from indexer.alike.values import Likeness, Looked, times_agree
+
+Places = NDArray[np.int64]
+
+#: Pairs judged at a time.
+_BLOCK = 4096
+
+
+def likenesses(photos: Sequence[Looked], fresh: Collection[str]) -> list[Likeness]:
+    """All likenesses in which at least one of the two is fresh, a pair once; a copy is no burst besides.
+
+    About 10 KB of memory a photo.
+    """
+    told = [photo for photo in photos if photo.contrast >= FLAT]
+    if len(told) < 2:
+        return []
+    pictures = pictures_of(told)
+    is_fresh = np.array([photo.key in fresh for photo in told])
+    found: dict[tuple[int, int], Likeness] = {}
+    for one, other, score in _copies(told, pictures, is_fresh):
+        found[one, other] = _likeness(told[one], told[other], "copy", score)
+    for one, other, score in _bursts(told, pictures, is_fresh):
+        if _is_one_shot_cut(told[one], told[other]):
+            found.setdefault((one, other), _likeness(told[one], told[other], "copy", COPY_BORDER))
+        found.setdefault((one, other), _likeness(told[one], told[other], "burst", score))
+    return list(found.values())
+
+
+def same_picture(one: Looked, other: Looked) -> bool:
+    """Whether two photos show the same upright picture, as an edit saved over its original does."""
+    pictures = pictures_of([one, other])
+    return bool(copy_scores(pictures.grey[:1], pictures.grey[1:])[0] >= COPY_BORDER)
+
+
+def _likeness(one: Looked, other: Looked, kind: str, score: float) -> Likeness:
+    first, second = sorted((one.key, other.key))
+    return Likeness(first, second, "copy" if kind == "copy" else "burst", round(score, 4))
+
+
+def _copies(
+    photos: Sequence[Looked], pictures: Pictures, is_fresh: NDArray[np.bool_]
+) -> Iterator[tuple[int, int, float]]:
+    """(smaller place, larger place, score) of the copies in which one is fresh."""
+    best: dict[tuple[int, int], float] = {}
+    for quarters, pairs in _candidates(pictures, is_fresh):
+        allowed = [row for row in pairs.tolist() if times_agree(photos[row[0]].own_time, photos[row[1]].own_time)]
+        for start in range(0, len(allowed), _BLOCK):
+            block = np.array(allowed[start : start + _BLOCK], np.int64)
+            turned = np.rot90(pictures.grey[block[:, 0]], quarters, (1, 2))
+            for (one, other), score in zip(
+                block.tolist(), copy_scores(turned, pictures.grey[block[:, 1]]), strict=True
+            ):
+                if score >= _border(photos[one], photos[other]):
+                    pair = (min(one, other), max(one, other))
+                    best[pair] = max(best.get(pair, -1.0), float(score))
+    return ((one, other, score) for (one, other), score in best.items())
+
+
+def _border(one: Looked, other: Looked) -> float:
+    return SAME_SECOND_BORDER if _is_one_second(one, other) and _size(one) == _size(other) else COPY_BORDER
+
+
+def _is_one_shot_cut(one: Looked, other: Looked) -> bool:
+    """Whether two photos of one scene are of one second, camera and not of one size: no camera's burst changes its
+    size, so one was cut from the other, and by more than copies are searched for."""
+    return _is_one_second(one, other) and _size(one) != _size(other)
+
+
+def _is_one_second(one: Looked, other: Looked) -> bool:
+    return bool(one.own_time and one.camera) and (one.own_time, one.camera) == (other.own_time, other.camera)
+
+
+def _size(photo: Looked) -> tuple[int, int]:
+    """The sides, the shorter first: turning changes no size."""
+    return min(photo.width, photo.height), max(photo.width, photo.height)
+
+
+def _candidates(pictures: Pictures, is_fresh: NDArray[np.bool_]) -> Iterator[tuple[int, Places]]:
+    """(quarters by which the first is to be turned, pairs of places of which one at least is fresh)."""
+    yield 0, _nearest(pictures.phash, pictures.phash, is_fresh)
+    windows = window_codes(pictures.grey)
+    pairs = [_nearest(windows[:, column], pictures.phash, is_fresh) for column in range(windows.shape[1])]
+    yield 0, np.unique(np.concatenate(pairs), axis=0)
+    turned = turned_codes(pictures.grey)
+    for quarters in (1, 2, 3):
+        yield quarters, _nearest(turned[:, quarters - 1], pictures.phash, is_fresh)
+
+
+def _nearest(ours: NDArray[np.uint64], theirs: NDArray[np.uint64], is_fresh: NDArray[np.bool_]) -> Places:
+    """Pairs (place in ours, place in theirs) within the radius, of two photos, one of them fresh, and of each photo the
+    nearest only."""
+    fresh, stale = np.flatnonzero(is_fresh), np.flatnonzero(~is_fresh)
+    blocks = [np.empty((0, 2), np.int64)]
+    for left, right in ((fresh, np.arange(len(theirs))), (stale, fresh)):
+        for block in near_pair_blocks_between(ours[left], theirs[right], COPY_RADIUS):
+            pairs = np.stack([left[block[:, 0]], right[block[:, 1]]], axis=1)
+            blocks.append(_few_each(pairs[pairs[:, 0] != pairs[:, 1]], ours, theirs))
+    return _few_each(np.concatenate(blocks), ours, theirs)
+
+
+def _few_each(pairs: Places, ours: NDArray[np.uint64], theirs: NDArray[np.uint64]) -> Places:
+    """At most so many pairs for each first place, those nearest by hash."""
+    order = np.lexsort((pairs[:, 1], distances(ours[pairs[:, 0]], theirs[pairs[:, 1]]), pairs[:, 0]))
+    ordered = pairs[order]
+    rank = np.arange(len(ordered)) - np.searchsorted(ordered[:, 0], ordered[:, 0])
+    return ordered[rank < MOST_NEAREST]
+
+
+def _bursts(
+    photos: Sequence[Looked], pictures: Pictures, is_fresh: NDArray[np.bool_]
+) -> Iterator[tuple[int, int, float]]:
+    """(smaller place, larger place, log odds) of the photos near in time that show one scene."""
+    pairs = _near_in_time(photos, is_fresh)
+    while block := list(islice(pairs, _BLOCK)):
+        one, other = (np.array(column, np.int64) for column in zip(*((a, b) for a, b, _ in block), strict=True))
+        gaps = np.array([gap for _, _, gap in block], np.float32)
+        scores = burst_scores(pictures.rows(one), pictures.rows(other), gaps)
+        yield from (
+            (min(a, b), max(a, b), float(score)) for (a, b, _), score in zip(block, scores, strict=True) if score > 0
+        )
+
+
+def _near_in_time(photos: Sequence[Looked], is_fresh: NDArray[np.bool_]) -> Iterator[tuple[int, int, float]]:
+    """(place, place, seconds between) of photos whose moments are known and near, one of them fresh."""
+    ordered = sorted((photo.moment, place) for place, photo in enumerate(photos) if photo.moment is not None)
+    for number, (moment, place) in enumerate(ordered):
+        for later, next_place in ordered[number + 1 : number + 1 + MOST_FOLLOWING]:
+            if later - moment > LONGEST_GAP:
+                break
+            if is_fresh[place] or is_fresh[next_place]:
+                yield place, next_place, later - moment

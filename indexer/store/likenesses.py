@@ -1,0 +1,151 @@
+"""Which photos resemble each other: found anew for those that changed."""
+
+import json
+import sqlite3
+from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from datetime import datetime
+
+from indexer.alike.values import COMPARING, Likeness, Looked
+from indexer.facts.picture_files import LOOKING
+from indexer.store.pixels import forget_comparing
+
+_EPOCH = datetime(1970, 1, 1)  # noqa: DTZ001 - capture times are local wall clock
+
+
+@dataclass(frozen=True, slots=True)
+class Compared:
+    """What came of comparing: the photos that were compared, each with what it was compared with, and all likenesses in
+    which one of them stands."""
+
+    with_it: Mapping[str, str]
+    found: Sequence[Likeness]
+
+
+def compare_changed(connection: sqlite3.Connection, report: Callable[[int], None] = lambda _: None) -> Compared:
+    """Compare every photo that was looked at, or dated, anew since it was compared. Nothing is written, so that words
+    can be told meanwhile.
+
+    Missing photos take part: they may come back. `report` is told how many are to be compared, if any are.
+    """
+    changed = dict(_changed(connection))
+    if not changed:
+        return Compared({}, ())
+    report(len(changed))
+    return Compared(changed, _found(connection, changed.keys()))
+
+
+def save_compared(connection: sqlite3.Connection, compared: Compared) -> None:
+    """Write down what came of comparing, in the caller's transaction. A photo that was dated otherwise in between does
+    not match what it was compared with, and so is compared again."""
+    forget_comparing(connection, compared.with_it)
+    connection.executemany(
+        "INSERT INTO likeness (one_key, other_key, kind, score) VALUES (?, ?, ?, ?)",
+        ((item.one, item.other, item.kind, item.score) for item in compared.found),
+    )
+    connection.executemany("INSERT INTO compared (key, with_it) VALUES (?, ?)", compared.with_it.items())
+
+
+def is_all_compared(connection: sqlite3.Connection) -> bool:
+    """Whether no photo is to be compared anew."""
+    return next(_changed(connection), None) is None
+
+
+def _found(connection: sqlite3.Connection, fresh: Collection[str]) -> list[Likeness]:
+    from indexer.alike.likeness import likenesses  # slow to load, and most runs find nothing to compare
+
+    return likenesses(list(looked(connection)), fresh)
+
+
+def is_same_picture(connection: sqlite3.Connection, one: str, other: str) -> bool:
+    """Whether two photos, known or gone, show the same picture; not so while one of them was not looked at."""
+    both = list(looked(connection, [one, other]))
+    if len(both) < 2:
+        return False
+    from indexer.alike.likeness import same_picture
+
+    return same_picture(*both)
+
+
+def looked(connection: sqlite3.Connection, keys: Collection[str] | None = None) -> Iterator[Looked]:
+    """The photos that can be compared, or those of these keys, gone ones among them. About 5 KB each."""
+    if keys is None:
+        rows = connection.execute(_LOOKED, {"looking": LOOKING})
+    else:
+        rows = connection.execute(_LOOKED_OF, {"looking": LOOKING, "keys": json.dumps(list(keys))})
+    return (_looked(row) for row in rows)
+
+
+def _changed(connection: sqlite3.Connection) -> Iterator[tuple[str, str]]:
+    """(key, what it is now compared with) of every photo that was not compared so."""
+    rows = connection.execute(_CHANGED, {"comparing": COMPARING, "looking": LOOKING})
+    return ((row["key"], row["with_it"]) for row in rows)
+
+
+def _looked(row: sqlite3.Row) -> Looked:
+    is_timed = row["taken"] and row["precision"] in ("second", "minute") and row["source"] != "file time"
+    own = row["claimed"] if row["source"] in ("exif original", "xmp original") else None
+    return Looked(
+        key=row["key"],
+        moment=moment_of(row["taken"], row["fraction"], row["precision"]) if is_timed else None,
+        exact=bool(is_timed and row["precision"] == "second"),
+        own_time=own and with_fraction(own, row["claimed_fraction"]),
+        camera=camera_name(row["make"], row["model"]),
+        **{name: row[name] for name in _AS_THEY_ARE},
+    )
+
+
+def moment_of(taken: str, fraction: str, precision: str) -> float:
+    """Seconds of the local wall clock since 1970 of a time known to the second or minute (then its middle)."""
+    whole = (datetime.fromisoformat(taken) - _EPOCH).total_seconds()
+    return whole + 30 if precision == "minute" else whole + float(f"0.{fraction or 0}")
+
+
+def with_fraction(time: str, fraction: str) -> str:
+    """ "2026-03-30T09:15:20.123"; without the fraction where none is known."""
+    return f"{time}.{fraction}" if fraction else time
+
+
+def camera_name(make: str | None, model: str | None) -> str:
+    """ "make|model", '' when neither is named."""
+    return f"{make or ''}|{model or ''}" if make or model else ""
+
+
+_AS_THEY_ARE = (
+    "width", "height", "made_from", "phash", "dhash", "grey", "layout", "contrast",
+)  # fmt: skip
+
+#: What comparing takes from outside the picture itself, as text.
+_WITH_IT = """
+:comparing || ' ' || coalesce(picture.taken, '') || ' ' || picture.fraction || ' ' || picture.precision || ' '
+|| picture.source || ' ' || coalesce(evidence.claimed || ' ' || evidence.fraction, '') || ' '
+|| coalesce(lead.make, '') || ' ' || coalesce(lead.model, '')
+"""
+
+_CHANGED = f"""
+WITH now AS (
+  SELECT pixel.key, {_WITH_IT} AS with_it
+  FROM pixel
+  JOIN picture ON picture.key = pixel.key
+  JOIN file AS lead ON lead.id = picture.lead_file_id
+  LEFT JOIN evidence ON evidence.id = picture.evidence_id
+  WHERE pixel.method = :looking AND pixel.made_from <> 'nothing'
+)
+SELECT now.key, now.with_it
+FROM now LEFT JOIN compared ON compared.key = now.key
+WHERE compared.with_it IS NOT now.with_it
+"""
+
+_SELECT = """
+SELECT pixel.key, picture.taken, picture.fraction, picture.precision, picture.source, evidence.claimed,
+       evidence.fraction AS claimed_fraction, lead.make, lead.model, pixel.width, pixel.height, pixel.made_from,
+       pixel.phash, pixel.dhash, pixel.grey, pixel.layout, pixel.contrast
+FROM {}
+LEFT JOIN file AS lead ON lead.id = picture.lead_file_id
+LEFT JOIN evidence ON evidence.id = picture.evidence_id
+WHERE pixel.method = :looking AND pixel.made_from <> 'nothing'
+"""
+_LOOKED = _SELECT.format("pixel JOIN picture ON picture.key = pixel.key")
+_LOOKED_OF = _SELECT.format(
+    "json_each(:keys) AS asked JOIN pixel ON pixel.key = asked.value LEFT JOIN picture ON picture.key = pixel.key"
+)

@@ -1,0 +1,97 @@
+"""Which photos of a week go on the shortlist. Pure.
+
+Greedy: photo by photo the one that adds most to the score. What was kept by hand stands first; no two of a set of
+photos alike are chosen. As the score does not depend on how many are wanted, a longer shortlist holds every shorter
+one.
+"""
+
+from collections.abc import Collection, Sequence
+from datetime import datetime
+from heapq import heapify, heappop, heapreplace
+
+from queries.shortlist.occasions import occasions_of
+from queries.shortlist.reasons import reasons_of
+from queries.shortlist.score import Growing, Score
+from queries.shortlist.terms import score_of
+from queries.shortlist.values import Candidate, Chosen, SetAside, Shortlist
+from queries.shortlist.weights import Weights
+
+
+def shortlist(
+    candidates: Sequence[Candidate],
+    wanted: int,
+    *,
+    wanted_portrait_share: float | None = None,
+    by: Weights | None = None,
+) -> Shortlist:
+    """The `wanted` photos of a week that tell it; all that were kept by hand are among them, even when they are more.
+
+    The candidates are all photos of the week; those taken at the same time come in the order to be kept. Shapes are
+    chosen in the proportion of the candidates, or with the wanted share of portraits (0..1). Raises ValueError when
+    fewer than no photos are wanted.
+    """
+    if wanted < 0:
+        raise ValueError(f"a shortlist cannot have {wanted} photos")
+    week = sorted(candidates, key=_when)
+    standing = [candidate for candidate in week if _may_be_chosen(candidate)]
+    occasions = occasions_of(standing)
+    score = score_of(standing, occasions, by or Weights(), wanted_portrait_share)
+    kept = [place for place, candidate in enumerate(standing) if candidate.is_kept]
+    order = choose(score, wanted, kept, [candidate.sets for candidate in standing])
+    reasons = reasons_of(order, standing, occasions)
+    return Shortlist(
+        asked=wanted,
+        chosen=tuple(
+            Chosen(standing[place], occasions[place], rank, reason)
+            for place, rank, reason in sorted(zip(order, range(len(order)), reasons, strict=True))
+        ),
+        set_aside=tuple(SetAside(each, each.set_aside) for each in week if each.set_aside and _would_stand(each)),
+        candidates=len(standing),
+        days=len({occasion.day for occasion in occasions}),
+        occasions=len(set(occasions)),
+    )
+
+
+def choose(
+    score: Score, wanted: int, kept: Sequence[int] = (), sets: Sequence[Collection[int]] | None = None
+) -> list[int]:
+    """The places of those chosen, in the order of choice: `kept` first, then what adds most, the earliest of equals.
+
+    `sets` has, for each place, the numbers of the sets of which it may be the only one chosen. What a photo adds only
+    falls as others are chosen, so that it is reckoned anew only when it comes to the top of the heap.
+    """
+    growing, order, shown = Growing(score), list[int](), set[int]()
+    sets = sets or [()] * len(score.own)
+
+    def take(place: int) -> None:
+        growing.take(place)
+        order.append(place)
+        shown.update(sets[place])
+
+    for place in kept:
+        take(place)
+    heap = [(-growing.gain(place), place) for place in set(range(len(score.own))) - set(kept)]
+    heapify(heap)
+    while heap and len(order) < wanted:
+        known, place = heap[0]
+        if not shown.isdisjoint(sets[place]):
+            heappop(heap)
+        elif (now := -growing.gain(place)) > known:
+            heapreplace(heap, (now, place))
+        else:
+            heappop(heap)
+            take(place)
+    return order
+
+
+def _when(candidate: Candidate) -> tuple[object, ...]:
+    return candidate.day, candidate.taken is None, candidate.taken or datetime.min  # noqa: DTZ901
+
+
+def _may_be_chosen(candidate: Candidate) -> bool:
+    return candidate.is_kept or (candidate.keeper and candidate.choice != "leave" and not candidate.set_aside)
+
+
+def _would_stand(candidate: Candidate) -> bool:
+    """Whether nothing but being set aside keeps it from being chosen."""
+    return candidate.keeper and candidate.choice is None

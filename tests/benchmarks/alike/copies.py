@@ -1,0 +1,132 @@
+"""How many copies are found again, by what was done to them, and whether anything else is called a copy.
+
+    python -m tests.benchmarks.alike.copies
+
+Photographs that took no part in choosing the border. Each is changed, all originals and all changed ones of one kind
+are compared, and no time is known of any. Mirrors and crops of a quarter are there to say plainly that they are not found.
+"""
+
+import io
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from PIL import Image, ImageEnhance, ImageOps
+from pillow_heif import register_heif_opener
+
+from indexer.alike.likeness import likenesses
+from indexer.alike.values import Looked
+from indexer.facts.fingerprint import fingerprint_of
+from tests.real_photos import pool
+from tests.real_photos.fetch import package_folder
+
+Change = Callable[[Image.Image], Image.Image]
+
+
+def _saved(form: str, **options: object) -> Change:
+    def save(picture: Image.Image) -> Image.Image:
+        file = io.BytesIO()
+        picture.save(file, form, **options)
+        return Image.open(io.BytesIO(file.getvalue())).convert("RGB")
+
+    return save
+
+
+def _within(side: int) -> Change:
+    def reduce(picture: Image.Image) -> Image.Image:
+        return ImageOps.contain(picture, (side, side)) if max(picture.size) > side else picture.copy()
+
+    return reduce
+
+
+def _cut(left: float, top: float, right: float, bottom: float) -> Change:
+    def cut(picture: Image.Image) -> Image.Image:
+        w, h = picture.size
+        return picture.crop((round(left * w), round(top * h), round((1 - right) * w), round((1 - bottom) * h)))
+
+    return cut
+
+
+CHANGES: dict[str, Change] = {
+    **{f"re-saved as JPEG, quality {quality}": _saved("JPEG", quality=quality) for quality in (30, 50, 70, 85, 95)},
+    "halved": lambda picture: ImageOps.scale(picture, 0.5),
+    "reduced to 640 pixels": _within(640),
+    "converted to WebP": _saved("WEBP", quality=80),
+    "converted to HEIC": _saved("HEIF", quality=60),
+    "brightened by 10 %": lambda picture: ImageEnhance.Brightness(picture).enhance(1.1),
+    "framed by 2 %": lambda picture: ImageOps.expand(picture, round(0.02 * max(picture.size)), "white"),
+    "cropped by 5 %, all round": _cut(0.025, 0.025, 0.025, 0.025),
+    "cropped by 5 %, at one side": _cut(0, 0, 0.05, 0),
+    "turned by 90 degrees": lambda picture: picture.transpose(Image.Transpose.ROTATE_90),
+    "turned by 180 degrees": lambda picture: picture.transpose(Image.Transpose.ROTATE_180),
+    "turned by 270 degrees": lambda picture: picture.transpose(Image.Transpose.ROTATE_270),
+    "cropped by 10 %, all round (not sought)": _cut(0.05, 0.05, 0.05, 0.05),
+    "cropped to half its sides (not sought)": _cut(0.25, 0.25, 0.25, 0.25),
+    "mirrored (not sought)": ImageOps.mirror,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """`found`: share of each kind found again; `edits`: (found, all) of one portrait's edits; `right` of `called` pairs
+    called copies are of one original; `photographs` were changed."""
+
+    found: dict[str, float]
+    edits: tuple[int, int] | None
+    right: int
+    called: int
+    photographs: int
+
+
+def measure(photographs: Sequence[Image.Image]) -> Result:
+    """Change every photograph in every way."""
+    register_heif_opener()
+    originals = [_looked(picture, f"{number:04} original") for number, picture in enumerate(photographs)]
+    found, right, called = {}, 0, 0
+    for name, change in CHANGES.items():
+        changed = [_looked(change(picture), f"{number:04} changed") for number, picture in enumerate(photographs)]
+        pairs = _copies([*originals, *changed])
+        again = sum(one[:4] == other[:4] for one, other in pairs)
+        found[name], right, called = again / len(photographs), right + again, called + len(pairs)
+    return Result(found, _edits_found(), right, called, len(photographs))
+
+
+def _edits_found() -> tuple[int, int] | None:
+    """How many of the edits of one portrait in the thumbor package are found to be copies of it: those whose size is
+    the portrait's, since the others are crops and stretches."""
+    folder = package_folder("thumbor")
+    if folder is None:
+        return None
+    files = sorted(path for path in folder.rglob("fixtures/filters/*.jpg"))
+    source = next(path for path in files if path.name == "source.jpg")
+    portrait = Image.open(source)
+    edits = [path for path in files if path != source and Image.open(path).size == portrait.size]
+    looked = [_looked(Image.open(path).convert("RGB"), path.name) for path in (source, *edits)]
+    again = {name for pair in _copies(looked) if "source.jpg" in pair for name in pair} - {"source.jpg"}
+    return len(again), len(edits)
+
+
+def _copies(looked: Sequence[Looked]) -> list[tuple[str, str]]:
+    keys = {photo.key for photo in looked}
+    return [(pair.one, pair.other) for pair in likenesses(looked, keys) if pair.kind == "copy"]
+
+
+def _looked(picture: Image.Image, key: str) -> Looked:
+    made = fingerprint_of(picture)
+    return Looked(
+        key, None, False, None, "", *picture.size, "decode",
+        made.phash, made.dhash, made.grey, made.layout, made.contrast,
+    )  # fmt: skip
+
+
+def lines(result: Result) -> list[str]:
+    """The table, ready to print."""
+    told = [f"{'found again, of ' + str(result.photographs) + ' photographs':44}"]
+    told += [f"{name:44}{share:7.1%}" for name, share in result.found.items()]
+    if result.edits:
+        told.append(f"{'edits of one portrait, same size':44}{result.edits[0]:4} of {result.edits[1]}")
+    told.append(f"{'of pairs called copies, of one original':44}{result.right:,} of {result.called:,}")
+    return told
+
+
+if __name__ == "__main__":
+    print("\n".join(lines(measure(pool.strangers()[1::2]))))
