@@ -3,7 +3,7 @@
     python -m tests.benchmarks.alike.copies
 
 Photographs that took no part in choosing the border. Each is changed, all originals and all changed ones of one kind
-are compared, and no time is known of any. Mirrors and crops of a quarter are there to say plainly that they are not found.
+are compared; no time is known of any. Mirrors and crops of a quarter are there to say plainly that they are not found.
 """
 
 import io
