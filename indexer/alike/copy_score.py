@@ -34,6 +34,15 @@ def copy_scores(one: NDArray[np.uint8], other: NDArray[np.uint8]) -> Floats:
     return scores
 
 
+def plain_scores(one: NDArray[np.uint8], other: NDArray[np.uint8]) -> Floats:
+    """(n,): the same with both pictures whole, which costs a fraction: enough for all that was not cut or framed."""
+    plain = _window(0, 0)
+    a, b = (_fine(plain @ block.astype(np.float32) @ plain.T) for block in (one, other))
+    spread = np.sqrt((a * a).mean((1, 2)) * (b * b).mean((1, 2)))
+    scores: Floats = ((a * b).mean((1, 2)) / (spread + _NOISE)).astype(np.float32)
+    return scores
+
+
 def window_codes(grey: NDArray[np.uint8]) -> Codes:
     """(n, 6): the hashes that pictures (n, 64, 64) would have if they were cut at all sides or at one."""
     cells = grey.astype(np.float32)

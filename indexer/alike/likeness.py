@@ -21,7 +21,7 @@ from indexer.alike.coefficients import (
     MOST_NEAREST,
     SAME_SECOND_BORDER,
 )
-from indexer.alike.copy_score import copy_scores, turned_codes, window_codes
+from indexer.alike.copy_score import copy_scores, plain_scores, turned_codes, window_codes
 from indexer.alike.near import near_pair_blocks_between
 from indexer.alike.signals import Pictures, pictures_of
 from indexer.alike.values import Likeness, Looked, times_agree
@@ -72,13 +72,14 @@ def _copies(
         allowed = [row for row in pairs.tolist() if times_agree(photos[row[0]].own_time, photos[row[1]].own_time)]
         for start in range(0, len(allowed), _BLOCK):
             block = np.array(allowed[start : start + _BLOCK], np.int64)
-            turned = np.rot90(pictures.grey[block[:, 0]], quarters, (1, 2))
-            for (one, other), score in zip(
-                block.tolist(), copy_scores(turned, pictures.grey[block[:, 1]]), strict=True
-            ):
+            turned, others = np.rot90(pictures.grey[block[:, 0]], quarters, (1, 2)), pictures.grey[block[:, 1]]
+            scores = plain_scores(turned, others)
+            unsure = np.flatnonzero(scores < SAME_SECOND_BORDER)
+            scores[unsure] = copy_scores(turned[unsure], others[unsure])
+            for (one, other), score in zip(block.tolist(), scores.tolist(), strict=True):
                 if score >= _border(photos[one], photos[other]):
                     pair = (min(one, other), max(one, other))
-                    best[pair] = max(best.get(pair, -1.0), float(score))
+                    best[pair] = max(best.get(pair, -1.0), score)
     return ((one, other, score) for (one, other), score in best.items())
 
 
@@ -103,10 +104,10 @@ def _size(photo: Looked) -> tuple[int, int]:
 
 def _candidates(pictures: Pictures, is_fresh: NDArray[np.bool_]) -> Iterator[tuple[int, Places]]:
     """(quarters by which the first is to be turned, pairs of places of which one at least is fresh)."""
-    yield 0, _nearest(pictures.phash, pictures.phash, is_fresh)
     windows = window_codes(pictures.grey)
     pairs = [_nearest(windows[:, column], pictures.phash, is_fresh) for column in range(windows.shape[1])]
-    yield 0, np.unique(np.concatenate(pairs), axis=0)
+    pairs.append(_nearest(pictures.phash, pictures.phash, is_fresh))
+    yield 0, np.unique(np.sort(np.concatenate(pairs), axis=1), axis=0)
     turned = turned_codes(pictures.grey)
     for quarters in (1, 2, 3):
         yield quarters, _nearest(turned[:, quarters - 1], pictures.phash, is_fresh)

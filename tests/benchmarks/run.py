@@ -10,8 +10,10 @@ read while they are still in the system's cache, by both sides.
 import argparse
 import os
 import shutil
+import sqlite3
 import sys
 from collections.abc import Iterator
+from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -117,7 +119,7 @@ def _large(scratch: Path, extent: Extent, kind: str, name: str) -> Iterator[Row]
     first = python(*_weeksheaf(index, "index", str(library)))
     halves.append(_plain_reading(sample[1::2]))
     plain_seconds = sum(seconds for seconds, _ in halves)
-    n = f"{count:,}; baseline {len(sample)} of them"
+    n = f"{count:,}, of which {_alike(index)} called alike; baseline {len(sample)} of them"
     yield Row(
         f"{name}, against a plain loop",
         count / first.seconds,
@@ -130,6 +132,13 @@ def _large(scratch: Path, extent: Extent, kind: str, name: str) -> Iterator[Row]
         yield Row("  peak memory of its largest process", first.peak, max(peaks), SMALLER, n)
     if kind == "large":
         yield _unchanged("index again, against a bare walk", index, library, count, extent.walks)
+
+
+def _alike(index: Path) -> int:
+    """How many photos of that index stand in a set: none should, since all are made to be different."""
+    with closing(sqlite3.connect(index)) as database:
+        (count,) = database.execute("SELECT count(DISTINCT photo_key) FROM alike_set").fetchone()
+    return int(count)
 
 
 def _many(scratch: Path, extent: Extent) -> Iterator[Row]:

@@ -4,13 +4,14 @@ import io
 from datetime import datetime
 from pathlib import Path
 
+import numpy as np
 import pytest
 from PIL import ExifTags, Image
 
 from indexer.facts.reading import read_file
 from indexer.facts.records import PhotoFacts
 from tests.benchmarks.made_exif import exif_block
-from tests.benchmarks.made_photos import BasePicture, draw, tiny_png
+from tests.benchmarks.made_photos import STRIPS_PER_BAND, BasePicture, draw, tiny_png
 from tests.benchmarks.measuring import Row, python, table
 
 SIZE = (320, 240)
@@ -57,6 +58,22 @@ def test_thumbnail_lies_where_the_block_says(base: BasePicture) -> None:
     block = rolled(base, 0).partition(b"Exif\0\0")[2]
     start, length = directory[0x0201], directory[0x0202]
     assert Image.open(io.BytesIO(block[start : start + length])).size == (160, 120)
+
+
+def test_thumbnail_is_laid_as_the_picture_is() -> None:
+    """Bands laid in another order: the thumbnail shows what the whole picture shows, and not what it showed before."""
+    size = (640, STRIPS_PER_BAND * 16 * 7 + 200)  # as many bands as at full size, in the same share of the height
+    base = draw(seed=2, size=size)
+    order = (3, 0, 6, 1, 5, 2, 4)
+    picture = Image.open(io.BytesIO(base.laid(order, b""))).convert("L")
+    assert picture.size == size
+    before, after = (
+        np.asarray(Image.open(io.BytesIO(made)).convert("L"), np.float64)
+        for made in (base.thumbnail, base.thumbnail_laid(order))
+    )
+    shown = np.asarray(picture.resize((160, 120)), np.float64)
+    assert np.corrcoef(shown.ravel(), after.ravel())[0, 1] > 0.95
+    assert np.corrcoef(shown.ravel(), before.ravel())[0, 1] < 0.6
 
 
 def test_tiny_pictures_are_different_photos(tmp_path: Path) -> None:

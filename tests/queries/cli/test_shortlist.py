@@ -63,9 +63,9 @@ def test_what_is_set_aside_is_listed_and_comes_in_when_kept(reader: Person) -> N
 
 def test_the_list_as_a_person_reads_it(reader: Person) -> None:
     """Day by day, with code, time, shape and reason, in 80 columns."""
-    lines = reader.says("week", "2026-W15", "--shortlist", "2").splitlines()
+    lines = reader.says("week", "2026-W15", "--shortlist", "3").splitlines()
     assert lines[0] == "6 - 12 Apr 2026, week 15 (2026-W15): open, 3 photos"
-    assert lines[2].startswith("Shortlist: 2 of 3 photos, 2 landscape; 2 of 3 days")
+    assert lines[2].startswith("Shortlist: 3 of 3 photos, 3 landscape; 3 of 3 days")
     assert lines[3:5] == ["", "Mon 6 Apr"]
     assert lines[5] == f"  {reader.code('phone/0406.jpg')}  07:10  landscape  the only one of Monday"
     assert max(map(len, lines)) <= 80
