@@ -28,6 +28,8 @@ from indexer.alike.values import Likeness, Looked, times_agree
 
 Places = NDArray[np.int64]
 
+#: Below this share of the larger picture's pixels the smaller was cut: raw data and its JPEG differ by less.
+_CUT_SHARE = 0.95
 #: Pairs judged at a time.
 _BLOCK = 4096
 
@@ -90,7 +92,8 @@ def _border(one: Looked, other: Looked) -> float:
 def _is_one_shot_cut(one: Looked, other: Looked) -> bool:
     """Whether two photos of one scene are of one second, camera and not of one size: no camera's burst changes its
     size, so one was cut from the other, and by more than copies are searched for."""
-    return _is_one_second(one, other) and _size(one) != _size(other)
+    areas = sorted((one.width * one.height, other.width * other.height))
+    return _is_one_second(one, other) and areas[0] < _CUT_SHARE * areas[1]
 
 
 def _is_one_second(one: Looked, other: Looked) -> bool:
