@@ -5,7 +5,6 @@ edges and of turned ones; each candidate is then laid over the other. Bursts are
 """
 
 from collections.abc import Collection, Iterator, Sequence
-from itertools import islice
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,7 +23,7 @@ from indexer.alike.coefficients import (
 from indexer.alike.copy_score import copy_scores, plain_scores, turned_codes, window_codes
 from indexer.alike.near import near_pair_blocks_between
 from indexer.alike.signals import Pictures, pictures_of
-from indexer.alike.values import Likeness, Looked, times_agree
+from indexer.alike.values import Kind, Likeness, Looked, times_agree
 
 Places = NDArray[np.int64]
 
@@ -47,10 +46,10 @@ def likenesses(photos: Sequence[Looked], fresh: Collection[str]) -> list[Likenes
     found: dict[tuple[int, int], Likeness] = {}
     for one, other, score in _copies(told, pictures, is_fresh):
         found[one, other] = _likeness(told[one], told[other], "copy", score)
-    for one, other, score in _bursts(told, pictures, is_fresh):
-        if _is_one_shot_cut(told[one], told[other]):
-            found.setdefault((one, other), _likeness(told[one], told[other], "copy", COPY_BORDER))
-        found.setdefault((one, other), _likeness(told[one], told[other], "burst", score))
+    near = [(one, other, gap) for one, other, gap in _near_in_time(told, is_fresh) if (one, other) not in found]
+    for one, other, score in _bursts(pictures, near):
+        is_cut = _is_one_shot_cut(told[one], told[other])
+        found[one, other] = _likeness(told[one], told[other], *(("copy", COPY_BORDER) if is_cut else ("burst", score)))
     return list(found.values())
 
 
@@ -60,9 +59,9 @@ def same_picture(one: Looked, other: Looked) -> bool:
     return bool(copy_scores(pictures.grey[:1], pictures.grey[1:])[0] >= COPY_BORDER)
 
 
-def _likeness(one: Looked, other: Looked, kind: str, score: float) -> Likeness:
+def _likeness(one: Looked, other: Looked, kind: Kind, score: float) -> Likeness:
     first, second = sorted((one.key, other.key))
-    return Likeness(first, second, "copy" if kind == "copy" else "burst", round(score, 4))
+    return Likeness(first, second, kind, round(score, 4))
 
 
 def _copies(
@@ -136,26 +135,22 @@ def _few_each(pairs: Places, ours: NDArray[np.uint64], theirs: NDArray[np.uint64
     return ordered[rank < MOST_NEAREST]
 
 
-def _bursts(
-    photos: Sequence[Looked], pictures: Pictures, is_fresh: NDArray[np.bool_]
-) -> Iterator[tuple[int, int, float]]:
-    """(smaller place, larger place, log odds) of the photos near in time that show one scene."""
-    pairs = _near_in_time(photos, is_fresh)
-    while block := list(islice(pairs, _BLOCK)):
+def _bursts(pictures: Pictures, near: Sequence[tuple[int, int, float]]) -> Iterator[tuple[int, int, float]]:
+    """(place, place, log odds) of those near in time, given with the seconds between, that show one scene."""
+    for start in range(0, len(near), _BLOCK):
+        block = near[start : start + _BLOCK]
         one, other = (np.array(column, np.int64) for column in zip(*((a, b) for a, b, _ in block), strict=True))
         gaps = np.array([gap for _, _, gap in block], np.float32)
         scores = burst_scores(pictures.rows(one), pictures.rows(other), gaps)
-        yield from (
-            (min(a, b), max(a, b), float(score)) for (a, b, _), score in zip(block, scores, strict=True) if score > 0
-        )
+        yield from ((a, b, float(score)) for (a, b, _), score in zip(block, scores, strict=True) if score > 0)
 
 
 def _near_in_time(photos: Sequence[Looked], is_fresh: NDArray[np.bool_]) -> Iterator[tuple[int, int, float]]:
-    """(place, place, seconds between) of photos whose moments are known and near, one of them fresh."""
+    """(smaller place, larger place, seconds between) of photos whose moments are known and near, one of them fresh."""
     ordered = sorted((photo.moment, place) for place, photo in enumerate(photos) if photo.moment is not None)
     for number, (moment, place) in enumerate(ordered):
         for later, next_place in ordered[number + 1 : number + 1 + MOST_FOLLOWING]:
             if later - moment > LONGEST_GAP:
                 break
             if is_fresh[place] or is_fresh[next_place]:
-                yield place, next_place, later - moment
+                yield min(place, next_place), max(place, next_place), later - moment

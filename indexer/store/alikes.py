@@ -11,7 +11,14 @@ from indexer.alike.sets import alike_sets
 from indexer.alike.values import Contender, Likeness
 from indexer.facts.picture_files import LOOKING
 from indexer.store.followed import renew_followed
-from indexer.store.likenesses import camera_name, compare_changed, is_same_picture, save_compared, with_fraction
+from indexer.store.likenesses import (
+    camera_name,
+    compare_changed,
+    is_same_picture,
+    own_time,
+    save_compared,
+    with_fraction,
+)
 
 
 def renew_sets(connection: sqlite3.Connection) -> None:
@@ -52,11 +59,11 @@ def _contenders(connection: sqlite3.Connection) -> Iterator[Contender]:
     for key, path in connection.execute(_PATHS):
         paths[key].append(os.fsdecode(path))
     for row in connection.execute(_CONTENDERS, {"looking": LOOKING}):
-        own = row["original"] if row["source"] in ("exif original", "xmp original") else None
+        own = own_time(row["source"], row["original"], row["original_fraction"])
         yield Contender(
             key=row["key"],
             taken=with_fraction(row["taken"], row["fraction"]) if row["taken"] else "~",
-            own_time=own and with_fraction(own, row["original_fraction"]),
+            own_time=own,
             camera=camera_name(row["make"], row["model"]),
             pixels=row["width"] * row["height"],
             format=row["format"],

@@ -84,12 +84,11 @@ def _changed(connection: sqlite3.Connection) -> Iterator[tuple[str, str]]:
 
 def _looked(row: sqlite3.Row) -> Looked:
     is_timed = row["taken"] and row["precision"] in ("second", "minute") and row["source"] != "file time"
-    own = row["claimed"] if row["source"] in ("exif original", "xmp original") else None
     return Looked(
         key=row["key"],
         moment=moment_of(row["taken"], row["fraction"], row["precision"]) if is_timed else None,
         exact=bool(is_timed and row["precision"] == "second"),
-        own_time=own and with_fraction(own, row["claimed_fraction"]),
+        own_time=own_time(row["source"], row["claimed"], row["claimed_fraction"]),
         camera=camera_name(row["make"], row["model"]),
         **{name: row[name] for name in _AS_THEY_ARE},
     )
@@ -99,6 +98,12 @@ def moment_of(taken: str, fraction: str, precision: str) -> float:
     """Seconds of the local wall clock since 1970 of a time known to the second or minute (then its middle)."""
     whole = (datetime.fromisoformat(taken) - _EPOCH).total_seconds()
     return whole + 30 if precision == "minute" else whole + float(f"0.{fraction or 0}")
+
+
+def own_time(source: str | None, claimed: str | None, fraction: str) -> str | None:
+    """The time that the camera itself wrote, where that is the one believed; uncorrected, with its fraction."""
+    is_own = claimed and source in ("exif original", "xmp original")
+    return with_fraction(claimed, fraction) if claimed and is_own else None
 
 
 def with_fraction(time: str, fraction: str) -> str:
