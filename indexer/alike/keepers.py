@@ -19,6 +19,9 @@ BLURRED = 0.5
 #: Formats that lose nothing first, then what cameras write, then what messages are sent in; raw cannot be printed.
 _FORMATS = ("TIFF", "PNG", "HEIF", "JPEG", "AVIF", "WebP")
 
+#: The reason where the person left out all others.
+ONLY_ONE = "the only one that is not left out"
+
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
@@ -61,6 +64,8 @@ def _format_rank(copy: Contender) -> int:
 
 
 def _copy_reason(first: Contender, others: Sequence[Contender], full_size: float) -> str:
+    if not others:
+        return ONLY_ONE
     standing = _standing(first, full_size)
     if standing < 2:
         return ("your edit, full size", "the camera's own file")[standing]
@@ -80,7 +85,7 @@ def best_frame(frames: Sequence[Contender], among: Sequence[Contender]) -> Verdi
     first, told = _first_frame(frames)
     best, told_of_all = _first_frame(among)
     if len(among) == 1:
-        return Verdict(first.key, "the only one that is not left out")
+        return Verdict(first.key, ONLY_ONE)
     if first is best:
         return Verdict(first.key, told_of_all.format(of=f"of {len(among)}"))
     if len(frames) == 1:

@@ -57,7 +57,9 @@ def _burst_set(
     members = [photos[key] for key in frame_of]
     if len(members) < 2:
         return None
-    among = [photo for photo in members if photo.choice != "leave"] or members
+    told = [photo for photo in members if photo.choice != "leave"] or members
+    # A lesser copy stands for a frame whose best one the person left out: it must not win against a frame of its own.
+    among = [photo for photo in told if photo.key == frame_of[photo.key]] or told
     unlike = apart(group, near)
     least = min(len(unlike[frame_of[photo.key]]) for photo in among)
     return _set("burst", members, best_frame([p for p in among if len(unlike[frame_of[p.key]]) == least], among))

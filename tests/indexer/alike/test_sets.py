@@ -73,6 +73,14 @@ def test_a_kept_copy_goes_into_the_burst_in_place_of_the_original() -> None:
     assert shown(likenesses, A, B, both, kept) == [("copy", "cs", "cs"), ("burst", "cabs", "cs")]
 
 
+def test_a_lesser_copy_of_a_left_frame_does_not_win_against_a_frame_of_its_own() -> None:
+    """However sharp it looks, and its own set says why it is shown."""
+    out, sent = photo("b", 1, choice="leave"), photo("s", None, pixels=1, sharpness=(900.0,) * 3)
+    likenesses = [*BURST, copy("b", "s")]
+    assert shown(likenesses, A, out, C, sent)[1] == ("burst", "acs", "a")
+    assert alike_sets(likenesses, known([A, out, C, sent]))[0].reason == "the only one that is not left out"
+
+
 def test_copies_that_are_all_left_out_are_in_no_burst() -> None:
     """None of them stands for the frame; with one frame left there is no burst."""
     out, sent = photo("c", 2, choice="leave"), photo("s", None, pixels=1, choice="leave")
