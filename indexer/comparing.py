@@ -1,9 +1,10 @@
-"""The second half of an index run: look at the pictures, compare them, look closer at those alike, make the sets."""
+"""The second half of an index run: look at the pictures, compare them, judge when they were taken, make the sets."""
 
 import os
 import sqlite3
 from collections.abc import Callable, Generator, Sequence
 from contextlib import closing
+from datetime import date
 from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING
@@ -12,6 +13,7 @@ from indexer.interrupts import interrupts_held
 from indexer.store.alikes import make_sets
 from indexer.store.likenesses import compare_changed, is_all_compared, save_compared
 from indexer.store.opening import transaction
+from indexer.store.pictures import judge_all
 from indexer.store.pixels import Place, ToLookAt, save_look, save_nothing, tidy, to_look_at, to_look_at_closer
 from indexer.store.settled import is_settled, mark_settled
 
@@ -30,8 +32,11 @@ Report = Callable[[str, int, int, str], None]
 _FIRST, _CLOSER = "looking at pictures", "looking closer at pictures"
 
 
-def compare_photos(connection: sqlite3.Connection, report: Report) -> int:
-    """Bring what is known of the pictures, and the sets of photos alike, up to date; gives how many were looked at.
+def compare_photos(connection: sqlite3.Connection, today: date, report: Report) -> int:
+    """Bring what is known of the pictures, the verdicts on capture times, and the sets of photos alike, up to date;
+    gives how many were looked at.
+
+    Photos are judged before they are compared, since bursts are near in time, and after it, since copies tell of times.
 
     No set rests on thumbnails: a photo that resembles another by its thumbnail is decoded and compared anew, until none
     is left. Ctrl-C keeps what was seen, makes the sets that it allows, and goes on as KeyboardInterrupt.
@@ -39,16 +44,17 @@ def compare_photos(connection: sqlite3.Connection, report: Report) -> int:
     if is_settled(connection):
         return 0
     try:
-        return _compare_photos(connection, report)
+        return _compare_photos(connection, today, report)
     except KeyboardInterrupt:
         with interrupts_held(), transaction(connection):
             make_sets(connection)
         raise
 
 
-def _compare_photos(connection: sqlite3.Connection, report: Report) -> int:
+def _compare_photos(connection: sqlite3.Connection, today: date, report: Report) -> int:
     with transaction(connection):
         tidy(connection)
+        judge_all(connection, today)
     photos = to_look_at(connection)
     looked, tried = _look(connection, photos, _FIRST, report), set[str]()
     while True:
@@ -62,6 +68,8 @@ def _compare_photos(connection: sqlite3.Connection, report: Report) -> int:
         tried.update(photo.key for photo in closer)
         looked += _look(connection, closer, _CLOSER, report)
     with transaction(connection):
+        if judge_all(connection, today):
+            make_sets(connection)
         if _is_all_done(connection):
             mark_settled(connection)
     return looked

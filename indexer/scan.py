@@ -14,6 +14,8 @@ from indexer.errors import FolderError
 from indexer.facts.changes import Changes, KnownFile, compare, holds_back
 from indexer.facts.folders import Walk, walk
 from indexer.facts.picture_files import READER_VERSION, promises_picture
+from indexer.facts.records import FileToRead
+from indexer.facts.sidecars import find_sidecars, sidecar_texts
 from indexer.store import files, library_folders
 from indexer.store.alikes import count_sets
 from indexer.store.landing import Landing
@@ -67,12 +69,17 @@ class Summary:
 
 @dataclass(slots=True)
 class _Gathered:
-    """One place with all that is known of it and all that was found in it."""
+    """One place with all that is known of it and all that was found in it.
+
+    `sidecars` and their texts are there for the files that have any, by their paths below the library folder.
+    """
 
     place: Place
     walked: Walk
     known: list[KnownFile]
     changes: Changes
+    sidecars: dict[bytes, tuple[bytes, ...]]
+    sidecar_texts: dict[bytes, str]
 
 
 def index_folders(
@@ -100,7 +107,7 @@ def index_folders(
             _settle(gathered, landing, summary)
         finally:
             _count_files(summary, gathered, landing)
-        summary.looked = compare_photos(connection, lambda *where: report(Progress(*where)))
+        summary.looked = compare_photos(connection, today, lambda *where: report(Progress(*where)))
     except KeyboardInterrupt:
         summary.was_stopped = True
     _count_alike(connection, summary)
@@ -174,7 +181,10 @@ def _gather(
     if holds_back(len(photos_known), photos_found, Path(root).is_dir()):
         out_of_reach.add(os.fsencode(place.below))
     reach = () if accept_missing else out_of_reach
-    return _Gathered(place, walked, known, compare(known, walked.files, reach, READER_VERSION))
+    beside = find_sidecars(walked.files)
+    texts = sidecar_texts(beside, walked.files)
+    changes = compare(known, walked.files, reach, READER_VERSION, texts)
+    return _Gathered(place, walked, known, changes, beside, texts)
 
 
 def _lost(connection: sqlite3.Connection, gathered: Sequence[_Gathered]) -> list[KnownFile]:
@@ -190,13 +200,13 @@ def _lost(connection: sqlite3.Connection, gathered: Sequence[_Gathered]) -> list
 def _read(gathered: Sequence[_Gathered], landing: Landing, report: Callable[[Progress], None]) -> None:
     """Read all that is to be read, in worker processes; write it down a batch at a time."""
     jobs = [(item, path, row) for item in gathered for path, row in item.changes.to_read]
-    paths = [os.path.join(item.place.folder.path, os.fsdecode(path)) for item, path, _ in jobs]  # noqa: PTH118
+    asked = [_to_read(item, path) for item, path, _ in jobs]
     if not jobs:
         return
     from indexer.facts.workers import read_all  # the readers are slow to load, and most runs find nothing to read
 
     last_write = monotonic()
-    with closing(read_all(paths, datetime.now(UTC).year + 1)) as readings:
+    with closing(read_all(asked, datetime.now(UTC).year + 1)) as readings:
         for done, (number, reading) in enumerate(readings, start=1):
             item, path, row = jobs[number]
             found = item.walked.files[path]
@@ -209,13 +219,24 @@ def _read(gathered: Sequence[_Gathered], landing: Landing, report: Callable[[Pro
                     found.mtime_ns,
                     READER_VERSION,
                     reading,
+                    item.sidecar_texts.get(path, ""),
                 ),
                 row,
             )
-            report(Progress("reading", done, len(paths), paths[number]))
+            report(Progress("reading", done, len(asked), asked[number].path))
             if monotonic() - last_write > SECONDS_PER_BATCH:
                 landing.write()
                 last_write = monotonic()
+
+
+def _to_read(item: _Gathered, path: bytes) -> FileToRead:
+    root, below = item.place.folder.path, os.fsdecode(path)
+    beside = item.sidecars.get(path, ())
+    return FileToRead(
+        os.path.join(root, below),  # noqa: PTH118
+        Path(below).parts[:-1],
+        tuple(os.path.join(root, os.fsdecode(sidecar)) for sidecar in beside),  # noqa: PTH118
+    )
 
 
 def _settle(gathered: Sequence[_Gathered], landing: Landing, summary: Summary) -> None:

@@ -9,7 +9,10 @@ from queries.photos import Photo, zone_text
 
 @dataclass(frozen=True, slots=True)
 class EvidenceRow:
-    """One claim as it stands in a file; `claimed` is what it comes to (ISO 8601, None when unusable)."""
+    """One claim as it stands in a file; `claimed` is what it comes to (ISO 8601, None when unusable).
+
+    `is_arrival` marks the time at which a file came to its place.
+    """
 
     source: str
     text: str
@@ -17,6 +20,7 @@ class EvidenceRow:
     precision: str
     zone: str | None
     is_utc: bool
+    is_arrival: bool
     problem: str | None
     path: str
     is_chosen: bool
@@ -33,6 +37,7 @@ def evidence_of(connection: sqlite3.Connection, photo: Photo) -> list[EvidenceRo
             row["precision"],
             "UTC" if row["is_utc"] else zone_text(row["offset_minutes"]),
             bool(row["is_utc"]),
+            bool(row["is_arrival"]),
             row["problem"],
             os.path.join(os.fsdecode(row["folder"]), os.fsdecode(row["path"])),  # noqa: PTH118
             bool(row["is_chosen"]),
@@ -40,6 +45,11 @@ def evidence_of(connection: sqlite3.Connection, photo: Photo) -> list[EvidenceRo
         for row in rows
     ]
     return sorted(found, key=lambda row: row.path != photo.path)
+
+
+def count_suggestions(connection: sqlite3.Connection) -> int:
+    """How many corrections of cameras' clocks the evidence speaks for."""
+    return int(connection.execute("SELECT count(*) FROM clock_suggestion").fetchone()[0])
 
 
 _EVIDENCE = """

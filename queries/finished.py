@@ -7,7 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import time
 
-from queries.album_days import ALBUM_DAY, shift_of
+from queries.album_days import ALBUM_DAY, HAS_DAY, shift_of
 from queries.photos import Photo
 from queries.week_log import Word
 from queries.weeks import Week
@@ -69,8 +69,8 @@ GROUP BY other.photo_key
 _LATE = f"""
 SELECT json_extract(asked.value, '$[0]') AS first_day, count(*)
 FROM json_each(:weeks) AS asked
-JOIN photo ON taken >= json_extract(asked.value, '$[0]') AND taken < date(json_extract(asked.value, '$[1]'), '+1 day')
-WHERE present AND precision IN ('second', 'minute', 'day')
+JOIN photo ON placed >= json_extract(asked.value, '$[0]') AND placed < date(json_extract(asked.value, '$[1]'), '+1 day')
+WHERE present AND {HAS_DAY}
   AND {ALBUM_DAY} >= json_extract(asked.value, '$[0]') AND {ALBUM_DAY} < json_extract(asked.value, '$[1]')
   AND NOT EXISTS (SELECT 1 FROM week_holding
                   WHERE log_uuid = json_extract(asked.value, '$[2]') AND photo_key = photo.key)

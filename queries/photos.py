@@ -7,7 +7,9 @@ from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date, time
+from itertools import groupby
 
+from queries.lived_order import in_lived_order
 from queries.membership import Alike, alikes, path_of
 from queries.weeks import Week, day_of
 
@@ -20,8 +22,10 @@ class Photo:
     "2026-03", "2026") or None; `fraction` the digits of the second's decimal fraction ("" if none). `zone` is "+02:00"
     where known. Sizes are pixels of the displayed picture. `path` is the file that speaks for the photo (absolute),
     `paths` all present ones, that one first. `size` (bytes) and `mtime_ns` are those of `path` when it was indexed.
-    `damage` says why the pixels cannot be read whole, or is None. `choice` is what the person said ("keep", "leave" or
-    None), `keeper` is false for a photo that is left out, `alike` tells of the set that it is in, or is None.
+    `damage` says why the pixels cannot be read whole, or is None. `placed` is what puts it into a week: `taken`, or a
+    day of the week that the person put it into. `twin_key` is the photo whose time it has. `choice` is what the person
+    said ("keep", "leave" or None), `keeper` is false for a photo that is left out, `alike` tells of the set that it is
+    in, or is None.
     """
 
     key: str
@@ -44,22 +48,55 @@ class Photo:
     orientation: int
     camera: str | None
     damage: str | None
+    placed: str | None
     choice: str | None = None
     keeper: bool = True
     alike: Alike | None = None
+    twin_key: str | None = None
+
+    @property
+    def offset_minutes(self) -> int | None:
+        """The zone, in minutes east of Greenwich."""
+        if self.zone is None:
+            return None
+        hours, minutes = self.zone[1:].split(":")
+        return (int(hours) * 60 + int(minutes)) * (-1 if self.zone[0] == "-" else 1)
+
+    @property
+    def assigned(self) -> bool:
+        """Whether the person put it, or a photo that it is a copy of, into its week by hand."""
+        return self.placed != self.taken
 
     def album_day(self, starts_at: time) -> date | None:
-        """The day it belongs to, None where only a month or less is known."""
-        return day_of(self.taken, self.precision, starts_at)
+        """The day that puts it into a week, None where only a month or less is known."""
+        return day_of(self.placed, starts_at)
+
+    def shown_day(self, week: Week | None, starts_at: time) -> date | None:
+        """The day of its week under which it is shown: that of its time, or None for one that was put into the week by
+        hand and taken on no day of it."""
+        if not self.assigned:
+            return self.album_day(starts_at)
+        day = day_of(self.taken, starts_at)
+        return day if day and week and day in week else None
 
 
 def photos_of_week(connection: sqlite3.Connection, week: Week, starts_at: time) -> list[Photo]:
-    """The photos of a week that are there, in the order they were taken; those known by day only end their day."""
+    """The photos of a week that are there, in the order they were taken; those known by day only end their day, and
+    those put here by hand from elsewhere end the week."""
     rows = connection.execute(
-        "SELECT * FROM photo WHERE present AND taken >= ? AND taken < ?",
+        "SELECT * FROM photo WHERE present AND placed >= ? AND placed < ?",
         (week.first_day.isoformat(), f"{week.next_first_day}T{starts_at}"),
     ).fetchall()
-    return [photo for photo in _photos(connection, rows) if (day := photo.album_day(starts_at)) and day in week]
+    photos = [photo for photo in _photos(connection, rows) if (day := photo.album_day(starts_at)) and day in week]
+    days = {photo.key: photo.shown_day(week, starts_at) for photo in photos}
+    in_days = sorted(photos, key=lambda photo: days[photo.key] or date.max)
+    return [photo for _, group in groupby(in_days, lambda photo: days[photo.key]) for photo in as_lived(list(group))]
+
+
+def as_lived(photos: Sequence[Photo]) -> list[Photo]:
+    """The photos of one day, given in the order of their clocks, in the order they were lived where zones are known."""
+    order = in_lived_order([(photo.taken, photo.offset_minutes) for photo in photos])
+    return [photos[place] for place in order]
 
 
 def doubtful_photos(connection: sqlite3.Connection) -> list[Photo]:
@@ -138,6 +175,8 @@ def _photo(row: sqlite3.Row, places: Sequence[str], alike: Alike | None) -> Phot
         orientation=row["orientation"],
         camera=row["camera"] or None,
         damage=row["damage"],
+        placed=row["placed"],
+        twin_key=row["twin_key"],
         choice=row["choice"],
         keeper=bool(row["keeper"]),
         alike=alike,

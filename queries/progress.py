@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from datetime import date, time
 from itertools import pairwise
 
-from queries.album_days import ALBUM_DAY, shift_of
+from queries.album_days import ALBUM_DAY, HAS_DAY, shift_of
 from queries.finished import late_counts
 from queries.settings import Settings
 from queries.week_log import UNTOLD, Word, latest_words
@@ -177,9 +177,9 @@ SELECT day, count(*), sum(shape = 'portrait'), sum(shape = 'landscape'), sum(sha
        sum(doubtful), sum(keeper)
 FROM (SELECT {ALBUM_DAY} AS day, shape, doubtful, keeper
       FROM photo
-      WHERE present AND precision IN ('second', 'minute', 'day')
+      WHERE present AND {HAS_DAY}
       LIMIT -1)
 GROUP BY day
 """
 
-_WITHOUT_DAY = "SELECT count(*) FROM photo WHERE present AND precision NOT IN ('second', 'minute', 'day')"
+_WITHOUT_DAY = f"SELECT count(*) FROM photo WHERE present AND doubtful AND NOT coalesce({HAS_DAY}, 0)"

@@ -5,8 +5,9 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from datetime import time
 
+from indexer.dating.album_weeks import FIRST_DAY, STARTS_AT, WEEKDAYS
 from indexer.errors import WeekError, WordError
-from queries.weeks import WEEKDAYS, WeekRule, weekday_number
+from queries.weeks import WeekRule, weekday_number
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,9 +49,9 @@ def _zone(text: str) -> str:
 SETTINGS = {
     setting.name: setting
     for setting in (
-        Setting("week.first_day", "monday", "the day on which your weeks begin", _weekday),
+        Setting("week.first_day", FIRST_DAY, "the day on which your weeks begin", _weekday),
         Setting("week.min_days", "4", "days that a year's first week needs (ISO 4, US 1)", _day_count),
-        Setting("day.starts_at", "00:00", "photos before this time belong to the day before", _clock_time),
+        Setting("day.starts_at", STARTS_AT, "photos before this time belong to the day before", _clock_time),
         Setting("home.timezone", "computer", "your time zone (IANA name), for times in UTC", _zone),
     )
 }

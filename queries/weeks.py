@@ -11,12 +11,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from datetime import date, datetime, time, timedelta
 
+from indexer.dating.album_weeks import WEEKDAYS as WEEKDAYS
+from indexer.dating.album_weeks import week_start
+from indexer.dating.words import MONTHS
 from indexer.errors import WeekError
-
-WEEKDAYS = ("monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday")
-
-# The output is English whatever the machine's locale, so strftime("%b") will not do.
-_MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 
 _WEEK_NAME = re.compile(r"([0-9]{4})-?W([0-9]{1,3})", re.IGNORECASE)
 _DATE = re.compile(r"([0-9]{4})-([0-9]{2})-([0-9]{2})")
@@ -74,7 +72,7 @@ class WeekRule:
 
     def week_of(self, day: date) -> Week:
         """The week that holds `day`. Raises WeekError where that week reaches out of the years 1 to 9999."""
-        return self._week_starting(self._start_before(day.toordinal()), day)
+        return self._week_starting(week_start(day.toordinal(), self.first_day), day)
 
     def whole_week_of(self, day: date) -> Week | None:
         """The week that holds `day`, or None where it reaches out of the calendar: a broken camera may say year 1."""
@@ -103,16 +101,12 @@ class WeekRule:
 
         Told weeks of one rule land one to one: none is doubled and none lost. Raises WeekError as `week_of` does.
         """
-        return self._week_starting(self._start_before(first_day_as_told.toordinal() + 3), first_day_as_told)
+        return self._week_starting(week_start(first_day_as_told.toordinal() + 3, self.first_day), first_day_as_told)
 
     def between(self, first: Week, last: Week) -> Iterator[Week]:
         """The consecutive weeks from `first` to `last`, both included and of this rule; none when last is earlier."""
         for start in range(first.first_day.toordinal(), last.first_day.toordinal() + 1, 7):
             yield self._week_starting(start, first.name)
-
-    def _start_before(self, ordinal: int) -> int:
-        """The ordinal on which the week around a day begins; it may lie before the first day of the calendar."""
-        return ordinal - (ordinal - 1 - self.first_day) % 7  # day 1, 0001-01-01, is a Monday
 
     def _days_to_deciding_day(self, year: int) -> int:
         """Days from 1 January to the first weekday that decides a week's year, 0 to 6."""
@@ -157,18 +151,18 @@ def parse_week(text: str, rule: WeekRule, today: date) -> Week:
     raise WeekError(f"{text!r} is not a week: give 2026-W14, any date in it (2026-04-01), this or last")
 
 
-def day_of(taken: str | None, precision: str, starts_at: time) -> date | None:
-    """The album day of a capture time, or None where no day is known (precision month, year or unknown).
+def day_of(placed: str | None, starts_at: time) -> date | None:
+    """The album day of a time, or None where no day is known (it has fewer than ten letters).
 
-    `taken` is ISO 8601 of reduced precision, local wall clock; it is read only when the precision is second, minute
-    or day. What was taken before `starts_at` belongs to the day before; a day without a clock time is itself. None
-    also for the night before 0001-01-01. Raises ValueError when `taken` is not ISO 8601.
+    `placed` is ISO 8601 of reduced precision, local wall clock. What has a clock time before `starts_at` belongs to the
+    day before; a day without a clock time is itself. None also for the night before 0001-01-01. Raises ValueError when
+    `placed` is not ISO 8601.
     """
-    if taken is None or precision not in ("second", "minute", "day"):
+    if placed is None or len(placed) < 10:
         return None
-    moment = datetime.fromisoformat(taken)
+    moment = datetime.fromisoformat(placed)
     day = moment.date()
-    if precision == "day" or moment.time() >= starts_at:
+    if len(placed) == 10 or moment.time() >= starts_at:
         return day
     return None if day == date.min else day - timedelta(days=1)
 
@@ -178,10 +172,10 @@ def span_words(week: Week) -> str:
     first, last = week.first_day, week.last_day
     start = f"{first.day}"
     if first.month != last.month:
-        start += f" {_MONTHS[first.month - 1]}"
+        start += f" {MONTHS[first.month - 1]}"
     if first.year != last.year:
         start += f" {first.year}"
-    return f"{start} - {last.day} {_MONTHS[last.month - 1]} {last.year}"
+    return f"{start} - {last.day} {MONTHS[last.month - 1]} {last.year}"
 
 
 def week_words(week: Week) -> str:
@@ -196,12 +190,12 @@ def short_week_words(week: Week) -> str:
 
 def date_words(day: date) -> str:
     """ "30 Mar 2026"."""
-    return f"{day.day} {_MONTHS[day.month - 1]} {day.year}"
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
 def day_words(day: date) -> str:
     """ "Mon 30 Mar"."""
-    return f"{WEEKDAYS[day.weekday()][:3].title()} {day.day} {_MONTHS[day.month - 1]}"
+    return f"{WEEKDAYS[day.weekday()][:3].title()} {day.day} {MONTHS[day.month - 1]}"
 
 
 def weekday_number(text: str) -> int:

@@ -10,6 +10,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from indexer.alike.bits import Codes
+from indexer.alike.coefficients import COPY_BORDER, MARKED_PARTS, MARKED_SCORE, MARKED_WHOLE
+from indexer.alike.mark_score import mark_scores
 from indexer.alike.signals import Floats
 
 #: Shares of a side that a window leaves out at either end: a crop of 2.5 or 5 %, a border of 2 %.
@@ -26,11 +28,14 @@ _HASHED_WINDOWS = ((1, 1, 1, 1), (2, 2, 2, 2), (2, 0, 0, 0), (0, 2, 0, 0), (0, 0
 
 
 def copy_scores(one: NDArray[np.uint8], other: NDArray[np.uint8]) -> Floats:
-    """(n,) correlation, -1..1, of the fine structure of each pair of (n, 64, 64), in the windows that fit best."""
+    """(n,) correlation, -1..1, of the fine structure of each pair of (n, 64, 64), in the windows that fit best;
+    `MARKED_SCORE` where all but a part of it does."""
     scores = np.empty(len(one), np.float32)
     for start in range(0, len(one), _BLOCK):
         a, b = (block[start : start + _BLOCK].astype(np.float32) for block in (one, other))
         scores[start : start + _BLOCK] = np.maximum(_best_window(a, b), _best_window(b, a))
+    unsure = np.flatnonzero((scores >= MARKED_WHOLE) & (scores < COPY_BORDER))
+    scores[unsure[mark_scores(one[unsure], other[unsure]) >= MARKED_PARTS]] = MARKED_SCORE
     return scores
 
 

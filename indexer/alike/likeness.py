@@ -1,15 +1,16 @@
 """Which photos show one picture (copies) or one scene in quick succession (bursts). Pure.
 
 Copies are looked for everywhere: by hashes within a radius, exactly, of the whole pictures, of pictures cut at the
-edges and of turned ones; each candidate is then laid over the other. Bursts are looked for among photos near in time.
+edges and of turned ones; each candidate is then laid over the other. Bursts are looked for among photos near in time,
+scenes that two cameras saw everywhere.
 """
 
-from collections.abc import Collection, Iterator, Sequence
+from collections.abc import Collection, Iterable, Iterator, Sequence
+from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from indexer.alike.bits import distances
 from indexer.alike.burst_score import burst_scores
 from indexer.alike.coefficients import (
     COPY_BORDER,
@@ -21,7 +22,8 @@ from indexer.alike.coefficients import (
     SAME_SECOND_BORDER,
 )
 from indexer.alike.copy_score import copy_scores, plain_scores, turned_codes, window_codes
-from indexer.alike.near import near_pair_blocks_between
+from indexer.alike.near import first_of_each, near_pair_blocks_between, nearest_of_each
+from indexer.alike.scenes import scenes
 from indexer.alike.signals import Pictures, pictures_of
 from indexer.alike.values import Kind, Likeness, Looked, times_agree
 
@@ -29,8 +31,8 @@ Places = NDArray[np.int64]
 
 #: Below this share of the larger picture's pixels the smaller was cut: raw data and its JPEG differ by less.
 _CUT_SHARE = 0.95
-#: Pairs judged at a time.
-_BLOCK = 4096
+#: Pairs judged at a time: what they need stays in the processor's cache.
+_BLOCK = 512
 
 
 def likenesses(photos: Sequence[Looked], fresh: Collection[str]) -> list[Likeness]:
@@ -44,12 +46,18 @@ def likenesses(photos: Sequence[Looked], fresh: Collection[str]) -> list[Likenes
     pictures = pictures_of(told)
     is_fresh = np.array([photo.key in fresh for photo in told])
     found: dict[tuple[int, int], Likeness] = {}
-    for one, other, score in _copies(told, pictures, is_fresh):
-        found[one, other] = _likeness(told[one], told[other], "copy", score)
-    near = [(one, other, gap) for one, other, gap in _near_in_time(told, is_fresh) if (one, other) not in found]
-    for one, other, score in _bursts(pictures, near):
+
+    def keep(kind: Kind | Literal["scene"], scored: Iterable[tuple[int, int, float]]) -> None:
+        for one, other, score in scored:
+            found.setdefault((one, other), _likeness(told[one], told[other], kind, score))
+
+    keep("copy", _copies(told, pictures, is_fresh))
+    near = [pair for pair in _near_in_time(told, is_fresh) if pair[:2] not in found]
+    keep("copy", _judged(told, pictures, [pair[:2] for pair in near if _is_same(told[pair[0]], told[pair[1]])]))
+    for one, other, score in _bursts(pictures, [pair for pair in near if pair[:2] not in found]):
         is_cut = _is_one_shot_cut(told[one], told[other])
-        found[one, other] = _likeness(told[one], told[other], *(("copy", COPY_BORDER) if is_cut else ("burst", score)))
+        keep(*(("copy", [(one, other, COPY_BORDER)]) if is_cut else ("burst", [(one, other, score)])))
+    keep("scene", scenes(told, pictures, is_fresh))
     return list(found.values())
 
 
@@ -59,7 +67,7 @@ def same_picture(one: Looked, other: Looked) -> bool:
     return bool(copy_scores(pictures.grey[:1], pictures.grey[1:])[0] >= COPY_BORDER)
 
 
-def _likeness(one: Looked, other: Looked, kind: Kind, score: float) -> Likeness:
+def _likeness(one: Looked, other: Looked, kind: Kind | Literal["scene"], score: float) -> Likeness:
     first, second = sorted((one.key, other.key))
     return Likeness(first, second, kind, round(score, 4))
 
@@ -70,18 +78,31 @@ def _copies(
     """(smaller place, larger place, score) of the copies in which one is fresh."""
     best: dict[tuple[int, int], float] = {}
     for quarters, pairs in _candidates(pictures, is_fresh):
-        allowed = [row for row in pairs.tolist() if times_agree(photos[row[0]].own_time, photos[row[1]].own_time)]
-        for start in range(0, len(allowed), _BLOCK):
-            block = np.array(allowed[start : start + _BLOCK], np.int64)
-            turned, others = np.rot90(pictures.grey[block[:, 0]], quarters, (1, 2)), pictures.grey[block[:, 1]]
-            scores = plain_scores(turned, others)
-            unsure = np.flatnonzero(scores < SAME_SECOND_BORDER)
-            scores[unsure] = copy_scores(turned[unsure], others[unsure])
-            for (one, other), score in zip(block.tolist(), scores.tolist(), strict=True):
-                if score >= _border(photos[one], photos[other]):
-                    pair = (min(one, other), max(one, other))
-                    best[pair] = max(best.get(pair, -1.0), score)
+        allowed = [(a, b) for a, b in pairs.tolist() if times_agree(photos[a].own_time, photos[b].own_time)]
+        for one, other, score in _judged(photos, pictures, allowed, quarters):
+            best[one, other] = max(best.get((one, other), -1.0), score)
     return ((one, other, score) for (one, other), score in best.items())
+
+
+def _judged(
+    photos: Sequence[Looked], pictures: Pictures, pairs: Sequence[tuple[int, int]], quarters: int = 0
+) -> Iterator[tuple[int, int, float]]:
+    """(smaller place, larger place, score) of the pairs that are copies when the first is turned so many quarters."""
+    for start in range(0, len(pairs), _BLOCK):
+        block = np.array(pairs[start : start + _BLOCK], np.int64)
+        turned, others = np.rot90(pictures.grey[block[:, 0]], quarters, (1, 2)), pictures.grey[block[:, 1]]
+        scores = plain_scores(turned, others)
+        unsure = np.flatnonzero(scores < SAME_SECOND_BORDER)
+        scores[unsure] = copy_scores(turned[unsure], others[unsure])
+        for (one, other), score in zip(block.tolist(), scores.tolist(), strict=True):
+            if score >= _border(photos[one], photos[other]):
+                yield min(one, other), max(one, other), score
+
+
+def _is_same(one: Looked, other: Looked) -> bool:
+    """Whether two photos look the same to the last grey level: among thousands of such each has more copies than are
+    looked for by hash, and what is a copy need not be compared as a burst."""
+    return one.grey == other.grey and times_agree(one.own_time, other.own_time)
 
 
 def _border(one: Looked, other: Looked) -> float:
@@ -121,18 +142,11 @@ def _nearest(ours: NDArray[np.uint64], theirs: NDArray[np.uint64], is_fresh: NDA
     fresh, stale = np.flatnonzero(is_fresh), np.flatnonzero(~is_fresh)
     blocks = [np.empty((0, 2), np.int64)]
     for left, right in ((fresh, np.arange(len(theirs))), (stale, fresh)):
+        right = right[first_of_each(theirs[right], MOST_NEAREST + 1)]  # one of them may be the photo itself
         for block in near_pair_blocks_between(ours[left], theirs[right], COPY_RADIUS):
             pairs = np.stack([left[block[:, 0]], right[block[:, 1]]], axis=1)
-            blocks.append(_few_each(pairs[pairs[:, 0] != pairs[:, 1]], ours, theirs))
-    return _few_each(np.concatenate(blocks), ours, theirs)
-
-
-def _few_each(pairs: Places, ours: NDArray[np.uint64], theirs: NDArray[np.uint64]) -> Places:
-    """At most so many pairs for each first place, those nearest by hash."""
-    order = np.lexsort((pairs[:, 1], distances(ours[pairs[:, 0]], theirs[pairs[:, 1]]), pairs[:, 0]))
-    ordered = pairs[order]
-    rank = np.arange(len(ordered)) - np.searchsorted(ordered[:, 0], ordered[:, 0])
-    return ordered[rank < MOST_NEAREST]
+            blocks.append(nearest_of_each(pairs[pairs[:, 0] != pairs[:, 1]], ours, theirs, MOST_NEAREST))
+    return nearest_of_each(np.concatenate(blocks), ours, theirs, MOST_NEAREST)
 
 
 def _bursts(pictures: Pictures, near: Sequence[tuple[int, int, float]]) -> Iterator[tuple[int, int, float]]:

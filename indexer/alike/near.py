@@ -58,6 +58,23 @@ def near_pair_blocks_between(new: Codes, known: Codes, radius: int) -> Iterator[
             yield _pairs(here, there, smaller_first=False)
 
 
+def nearest_of_each(pairs: Places, ours: Codes, theirs: Codes, most: int) -> Places:
+    """Of pairs (place in ours, place in theirs) at most so many for each first place: those nearest by code, of equally
+    near ones the first."""
+    order = np.lexsort((pairs[:, 1], distances(ours[pairs[:, 0]], theirs[pairs[:, 1]]), pairs[:, 0]))
+    ordered = pairs[order]
+    rank = np.arange(len(ordered)) - np.searchsorted(ordered[:, 0], ordered[:, 0])
+    return ordered[rank < most]
+
+
+def first_of_each(codes: Codes, most: int) -> Places:
+    """The places of at most so many of each code, ascending: no others can be among the `most` nearest to any code."""
+    order = np.argsort(codes, kind="stable")
+    ordered = codes[order]
+    rank = np.arange(len(ordered)) - np.searchsorted(ordered, ordered)
+    return np.sort(order[rank < most])
+
+
 @dataclass(frozen=True, slots=True)
 class _Groups:
     """Equal codes put together: the codes that occur, ascending, and whose places they are."""

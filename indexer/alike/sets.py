@@ -31,11 +31,17 @@ def alike_sets(likenesses: Iterable[Likeness], photos: Contenders) -> list[Alike
     near = resembling(
         (frame_of.get(link.one, link.one), frame_of.get(link.other, link.other), link.score)
         for link in known
-        if link.kind == "burst" or photos[link.one].taken[:10] == photos[link.other].taken[:10]
+        if link.kind == "burst" or _are_of_one_day(photos[link.one], photos[link.other])
     )
     bursts = (_burst_set(group, near, standing, photos) for group in burst_groups(near, photos))
     found = [*(found for _, found in copies), *(burst for burst in bursts if burst)]
     return sorted(found, key=lambda item: (item.kind != "copy", *_order(photos[item.members[0]])))
+
+
+def _are_of_one_day(one: Contender, other: Contender) -> bool:
+    """Whether two that look like copies and are none may be frames of one burst. A time that a copy lent is that of
+    another frame, which must not come in by it."""
+    return one.taken[:10] == other.taken[:10] and not (one.is_lent or other.is_lent)
 
 
 def _frame(group: Sequence[str], photos: Contenders) -> str:

@@ -102,45 +102,52 @@ def correlations(one: NDArray[np.uint8], other: NDArray[np.uint8], reach: int = 
 
 def correlation_volume(one: NDArray[np.uint8], other: NDArray[np.uint8], reach: int = REACH) -> tuple[Floats, Floats]:
     """((n, shifts, 7, 7), (n, 7, 7)): the normalised correlation of each part of `one` with `other` at every shift of
-    -reach..reach cells down and across, and the part's weight by its texture (above 0)."""
+    -reach..reach cells down and across, and the part's weight by its texture (above 0).
+
+    Inside, the pairs are the last axis: sums over a few cells of one pair would keep numpy busy with itself.
+    """
     a, b = _coarse(one), _coarse(other)
-    padded = np.pad(b, ((0, 0), (reach, reach), (reach, reach)), mode="edge")
+    padded = np.pad(b, ((reach, reach), (reach, reach), (0, 0)), mode="edge")
     sums, squares = _box(padded), _box(padded * padded)
     mean = _parts(a)
     spread = np.maximum(_parts(a * a) - mean * mean / _PART**2, 0)
     span = 2 * reach + 1
-    volume = np.empty((len(a), span * span, _PARTS, _PARTS), np.float32)
+    volume = np.empty((span * span, _PARTS, _PARTS, len(one)), np.float32)
     floor = np.float32(_NOISE**2 * _PART**2)
     end = _STEP * (_PARTS - 1) + 1
     for shift in range(span * span):
         down, across = divmod(shift, span)
-        there = (slice(None), slice(down, down + end, _STEP), slice(across, across + end, _STEP))
+        there = (slice(down, down + end, _STEP), slice(across, across + end, _STEP))
         mean_there = sums[there]
         spread_there = np.maximum(squares[there] - mean_there * mean_there / _PART**2, 0)
-        product = _parts(a * padded[:, down : down + GRID, across : across + GRID]) - mean * mean_there / _PART**2
-        volume[:, shift] = product / (np.sqrt(spread * spread_there) + floor)
-    return volume, np.minimum(np.sqrt(spread) / _PART, _MOST_TEXTURE) + np.float32(0.5)
+        product = _parts(a * padded[down : down + GRID, across : across + GRID]) - mean * mean_there / _PART**2
+        volume[shift] = product / (np.sqrt(spread * spread_there) + floor)
+    texture = np.minimum(np.sqrt(spread) / _PART, _MOST_TEXTURE) + np.float32(0.5)
+    return np.moveaxis(volume, -1, 0), np.moveaxis(texture, -1, 0)
 
 
 def _coarse(grey: NDArray[np.uint8]) -> Floats:
-    pairs = grey.reshape(len(grey), GRID, grey.shape[1] // GRID, GRID, grey.shape[2] // GRID)
-    means: Floats = pairs.mean((2, 4), dtype=np.float32)
+    """(32, 32, n): the means over the cells of the grid."""
+    last = np.ascontiguousarray(np.moveaxis(grey, 0, -1))
+    pairs = last.reshape(GRID, grey.shape[1] // GRID, GRID, grey.shape[2] // GRID, len(grey))
+    means: Floats = pairs.mean((1, 3), dtype=np.float32)
     return means
 
 
 def _parts(cells: Floats) -> Floats:
-    """(n, 7, 7): the sums over the parts of (n, 32, 32)."""
-    quarters = cells.reshape(len(cells), GRID // _STEP, _STEP, GRID // _STEP, _STEP).sum((2, 4))
-    rows = quarters[:, :-1] + quarters[:, 1:]
-    summed: Floats = rows[:, :, :-1] + rows[:, :, 1:]
+    """(7, 7, n): the sums over the parts of (32, 32, n)."""
+    rows = cells.reshape(GRID // _STEP, _STEP, GRID, -1).sum(1)
+    quarters = rows.reshape(GRID // _STEP, GRID // _STEP, _STEP, -1).sum(2)
+    halves = quarters[:-1] + quarters[1:]
+    summed: Floats = halves[:, :-1] + halves[:, 1:]
     return summed
 
 
 def _box(cells: Floats) -> Floats:
     """The sums over every 8 x 8 cells, at every place."""
-    table = np.pad(cells, ((0, 0), (1, 0), (1, 0))).astype(np.float64).cumsum(1).cumsum(2)
+    table = np.pad(cells, ((1, 0), (1, 0), (0, 0))).astype(np.float64).cumsum(0).cumsum(1)
     p = _PART
-    sums: Floats = (table[:, p:, p:] - table[:, :-p, p:] - table[:, p:, :-p] + table[:, :-p, :-p]).astype(np.float32)
+    sums: Floats = (table[p:, p:] - table[:-p, p:] - table[p:, :-p] + table[:-p, :-p]).astype(np.float32)
     return sums
 
 

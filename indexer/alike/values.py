@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 #: Raised when two photos would be found alike that were not before, or the other way: all are then compared anew.
-COMPARING = 1
+COMPARING = 2
 #: Raised when the same likenesses would make other sets or other keepers: the sets are then made anew.
 GROUPING = 1
 
@@ -17,10 +17,11 @@ Choice = Literal["keep", "leave"]
 class Looked:
     """One photo, as comparing needs it.
 
-    `moment`: seconds of the local wall clock since 1970, None unless known to the minute at least (then the minute's
-    middle) and by more than the file's own time, which copying changes; `exact`: known to the second. `own_time`: the
-    capture time as the camera wrote it, "2026-03-30T09:15:20.123", None where it did not. `camera`: "make|model", ''
-    when not named. Sizes as displayed. The rest is as `Fingerprint` and `PixelFacts` have it.
+    `moment`: seconds of the local wall clock since 1970, corrected where its clock is, None unless known to the minute
+    at least (then the minute's middle) and by more than the file's own time, which copying changes, or what other
+    photos tell; `exact`: known to the second. `own_time`: the capture time as the camera wrote it, uncorrected,
+    "2026-03-30T09:15:20.123", None where it did not. `camera`: "make|model", '' when not named. Sizes as displayed.
+    The rest is as `Fingerprint` and `PixelFacts` have it.
     """
 
     key: str
@@ -40,11 +41,14 @@ class Looked:
 
 @dataclass(frozen=True, slots=True)
 class Likeness:
-    """Two photos that show one picture or one scene; `one` is the smaller key. `score`: how sure, more is surer."""
+    """Two photos that show one picture or one scene; `one` is the smaller key. `score`: how sure, more is surer.
+
+    A "scene" was seen by two cameras whose times do not agree: it makes no set, and tells of their clocks.
+    """
 
     one: str
     other: str
-    kind: Kind
+    kind: Kind | Literal["scene"]
     score: float
 
 
@@ -52,7 +56,8 @@ class Likeness:
 class Contender:
     """One photo that may stand for a set.
 
-    `taken` sorts by capture time ("2026-03-30T09:15:20.123"; unknown ones last, as "~"). `own_time` and `camera` as in
+    `taken` sorts by capture time ("2026-03-30T09:15:20.123"; unknown ones last, as "~"); `is_lent`: copies or
+    neighbours told it, so that it says nothing of what it resembles besides. `own_time` and `camera` as in
     `Looked`; `pixels` is width x height; `format` is by content. `bytes` is the file's size, `place` what the file is
     called, the last resort of every order. `is_edited`: an editor saved it after it was taken, or its name says so.
     `sharpness` at the sides 960, 480 and 240, `dark` and `bright` as in `PixelFacts`. `choice` is what the person said.
@@ -71,6 +76,7 @@ class Contender:
     dark: float
     bright: float
     choice: Choice | None = None
+    is_lent: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -12,7 +12,7 @@ class KnownFile(NamedTuple):
     """A file as the index knows it.
 
     `has_failed` says that some step failed on it, `was_shut` that it could not even be opened, which the file's size
-    and time do not show when it can be opened again.
+    and time do not show when it can be opened again. `sidecar` is the text of the sidecars it was read with.
     """
 
     id: int
@@ -26,6 +26,10 @@ class KnownFile(NamedTuple):
     is_missing: bool
     has_failed: bool
     was_shut: bool
+    sidecar: str = ""
+
+
+_NONE: Mapping[bytes, str] = {}
 
 
 @dataclass(slots=True)
@@ -49,11 +53,13 @@ def compare(
     found: Mapping[bytes, FoundFile],
     out_of_reach: Collection[bytes],
     reader_version: int,
+    sidecars: Mapping[bytes, str] = _NONE,
 ) -> Changes:
     """Sort the known files of one folder and the found ones, paths below the folder.
 
     Size and time decide, cheap before dear; a file whose reading failed to open is always tried again. `out_of_reach`
-    are folders that are bare or closed; b"" stands for the whole.
+    are folders that are bare or closed; b"" stands for the whole. `sidecars` holds the text of those beside each file
+    that has any: a photo is read again when one of them appears, changes or goes.
     """
     changes = Changes()
     met = set()
@@ -65,7 +71,8 @@ def compare(
                 (changes.held if is_held else changes.absent).append(row)
             continue
         met.add(row.path)
-        if there != (row.size, row.mtime_ns) or row.reader_version != reader_version or row.was_shut:
+        is_other = there != (row.size, row.mtime_ns) or sidecars.get(row.path, "") != row.sidecar
+        if is_other or row.reader_version != reader_version or row.was_shut:
             changes.to_read.append((row.path, row))
         else:
             changes.unchanged.append(row)

@@ -11,6 +11,8 @@ import numpy as np
 from numpy.typing import NDArray
 from PIL import Image
 
+from indexer.facts.bars import without_bars
+
 #: Sides of the grey miniature and of the colour layout.
 GREY_SIDE = 64
 LAYOUT_SIDE = 8
@@ -26,7 +28,7 @@ _TO_WHITE = (_TO_XYZ / _WHITE[:, None]).T.copy()
 
 @dataclass(frozen=True, slots=True)
 class Fingerprint:
-    """Of an upright picture.
+    """Of an upright picture, without the bars or the frame of one colour around it.
 
     `phash`, `dhash`: 8 bytes each, the hashes of `imagehash` (8 x 8 bits), most significant bit first, row by row, in
     the order of its text. `grey`: 64 x 64 bytes, row by row: the whole picture squashed to a square by averaging, luma
@@ -42,7 +44,8 @@ class Fingerprint:
 
 
 def fingerprint_of(image: Image.Image) -> Fingerprint:
-    """The fingerprint of an upright RGB picture in sRGB, of any size."""
+    """The fingerprint of an upright RGB picture in sRGB, of any size; bars are found up to about 640 pixels a side."""
+    image = without_bars(image)
     luma = image.convert("L")
     grey = np.asarray(luma.resize((GREY_SIDE, GREY_SIDE), Image.Resampling.BOX))
     return Fingerprint(

@@ -8,21 +8,17 @@ import logging
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
-from datetime import datetime
 from io import BytesIO
 from typing import Any, BinaryIO
 
 import exifread
 
+from indexer.facts.dates import LONGEST_TEXT, NO_SUCH_TIME, is_blank, iso_text
+from indexer.facts.exif_dates import exif_date_claim
 from indexer.facts.records import NO_CAMERA, Camera, Claim
 
 logging.getLogger("exifread").setLevel(logging.CRITICAL)
 
-#: The widest zones in use are UTC-12 and UTC+14 (IANA time zone database).
-WIDEST_OFFSET_MINUTES = 14 * 60
-
-_EXIF_DATE = re.compile(r"(\d{4})[:\-/.](\d{2})[:\-/.](\d{2})[ T](\d{2}):(\d{2}):(\d{2})")
-_OFFSET = re.compile(r"([+-])(\d{2}):?(\d{2})|Z")
 #: (source, date tag, offset tag, sub-second tag) by Exif 2.32 (CIPA DC-008); exifread names the IFD first.
 _EXIF_DATES = (
     ("exif original", "EXIF DateTimeOriginal", "EXIF OffsetTimeOriginal", "EXIF SubSecTimeOriginal"),
@@ -64,6 +60,9 @@ def read_exif(block: bytes | BinaryIO) -> Metadata:
 
 def metadata_of(tags: Mapping[str, Any]) -> Metadata:
     """Turn exifread's tags into values."""
+    latitude, longitude = _degrees(tags, "GPS GPSLatitude", "S", 90), _degrees(tags, "GPS GPSLongitude", "W", 180)
+    has_no_fix = latitude == longitude == 0
+    dates = (*map(_exif_claim, [tags] * 3, _EXIF_DATES), _gps_claim(tags, has_no_fix))
     return Metadata(
         orientation=_orientation(tags),
         width=_first_number(tags, "EXIF ExifImageWidth"),
@@ -73,72 +72,44 @@ def metadata_of(tags: Mapping[str, Any]) -> Metadata:
             model=_text(tags, "Image Model"),
             serial=_text(tags, "EXIF BodySerialNumber") or _text(tags, "Image CameraSerialNumber"),
         ),
-        latitude=_degrees(tags, "GPS GPSLatitude", "S", 90),
-        longitude=_degrees(tags, "GPS GPSLongitude", "W", 180),
-        claims=tuple(claim for claim in (*map(_exif_claim, [tags] * 3, _EXIF_DATES), _gps_claim(tags)) if claim),
+        latitude=None if has_no_fix else latitude,
+        longitude=None if has_no_fix else longitude,
+        claims=tuple(claim for claim in dates if claim),
     )
-
-
-def exif_date_claim(source: str, text: str, fraction: str = "", offset: str = "") -> Claim:
-    """A claim from an Exif date `YYYY:MM:DD HH:MM:SS` and, where there are any, its sub-second digits and offset."""
-    shown = " ".join(part for part in (text.strip(), offset.strip()) if part)
-    minutes, offset_problem = parse_offset(offset)
-    if not any(letter.isdigit() and letter != "0" for letter in text):
-        return Claim(source, shown, None, problem="blank: the camera did not know the time")
-    match = _EXIF_DATE.match(text.strip("\0 "))
-    if not match:
-        return Claim(source, shown, None, problem="not a date as Exif writes it (YYYY:MM:DD HH:MM:SS)")
-    try:
-        when = datetime(*map(int, match.groups()))  # type: ignore[arg-type]  # noqa: DTZ001 - a wall clock has no zone
-    except ValueError:
-        return Claim(source, shown, None, problem="no such day or time")
-    digits = fraction.strip("\0 ")
-    return Claim(
-        source,
-        shown,
-        when.isoformat(),
-        "second",
-        fraction=digits if digits.isascii() and digits.isdigit() else "",
-        offset_minutes=minutes,
-        problem=offset_problem,
-    )
-
-
-def parse_offset(text: str) -> tuple[int | None, str | None]:
-    """Minutes east of Greenwich of "+02:00", and what is wrong with the text otherwise (None for an absent one)."""
-    text = text.strip("\0 ")
-    if not text.strip(": "):
-        return None, None
-    match = _OFFSET.fullmatch(text)
-    if not match:
-        return None, f"offset {text!r} is none, left aside"
-    if text == "Z":
-        return 0, None
-    minutes = int(match[2]) * 60 + int(match[3])
-    if minutes > WIDEST_OFFSET_MINUTES or int(match[3]) > 59:
-        return None, f"offset {text} does not exist, left aside"
-    return (-minutes if match[1] == "-" else minutes), None
 
 
 def _exif_claim(tags: Mapping[str, Any], names: tuple[str, str, str, str]) -> Claim | None:
     source, date, offset, fraction = names
     if date not in tags:
+        # TIFF/EP (ISO 12234-2) has it in the main directory.
+        date = date.replace("EXIF", "Image")
+    if date not in tags:
         return None
     return exif_date_claim(source, _text(tags, date), _text(tags, fraction), _text(tags, offset))
 
 
-def _gps_claim(tags: Mapping[str, Any]) -> Claim | None:
-    """GPS date and time are UTC, of the last fix: evidence about the clock, seldom the moment itself."""
-    day, parts = _text(tags, "GPS GPSDate"), _numbers(tags, "GPS GPSTimeStamp")
-    if not day or len(parts) != 3:
-        return None
-    text = f"{day} " + ":".join(f"{part:g}" for part in parts) + " UTC"
+def _gps_claim(tags: Mapping[str, Any], has_no_fix: bool) -> Claim | None:
+    """GPS date and time are UTC, of the last fix: evidence about the clock, seldom the moment itself.
+
+    A place of exact zeros is what receivers write that have found none (common practice); their time is no better.
+    """
+    day, parts = _text(tags, "GPS GPSDate")[:LONGEST_TEXT], _numbers(tags, "GPS GPSTimeStamp")
+    time = ":".join(f"{part:g}" for part in parts[:3])
+    text = f"{day} {time} UTC".strip() if day or time else "0, 0"
+    if has_no_fix:
+        return Claim("gps", text, None, problem="the place is 0, 0: the receiver knew neither place nor time")
+    if not day:
+        return None  # a time of no day says nothing, and many cameras write one
+    if is_blank(day):
+        return Claim("gps", text, None, problem="blank: the receiver did not know the day")
+    if len(parts) != 3:
+        return Claim("gps", text, None, problem="there is no time of day with it")
     try:
         year, month, date = (int(part) for part in re.split(r"[:\-]", day))
-        when = datetime(year, month, date, int(parts[0]), int(parts[1]), int(parts[2]))  # noqa: DTZ001
+        when, _ = iso_text(year, month, date, int(parts[0]), int(parts[1]), int(parts[2]))
     except (ValueError, OverflowError):
-        return Claim("gps", text, None, problem="no such day or time")
-    return Claim("gps", text, when.isoformat(), "second", is_utc=True)
+        return Claim("gps", text, None, problem=NO_SUCH_TIME)
+    return Claim("gps", text, when, "second", is_utc=True)
 
 
 def _text(tags: Mapping[str, Any], name: str) -> str:

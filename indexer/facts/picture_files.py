@@ -3,9 +3,9 @@
 import os
 
 #: Raised whenever a change in reading would tell other things of the same file: every file is then read again.
-READER_VERSION = 1
+READER_VERSION = 2
 #: Raised when `pixels` or `fingerprint` would give other values for the same pixels: all photos are looked at again.
-LOOKING = 1
+LOOKING = 2
 
 #: Names that promise a picture; such a file without one inside is reported, any other is just not a photo.
 _DEVELOPED = {".jpg", ".jpeg", ".jpe", ".jfif", ".heic", ".heif", ".hif", ".avif", ".png", ".webp", ".tif", ".tiff"}

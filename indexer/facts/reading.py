@@ -1,36 +1,44 @@
 """One file in, one reading out: what it is, what it says, and which steps failed."""
 
 import os
+from collections.abc import Sequence
+from dataclasses import replace
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import BinaryIO
 
 from indexer.facts.containers import BrokenContainer, Container, NotAPicture, parse
 from indexer.facts.file_names import claim_from_name
+from indexer.facts.folder_names import claim_from_folders
+from indexer.facts.iptc import iptc_claims
 from indexer.facts.metadata import Metadata, MetadataError, read_exif
 from indexer.facts.picture_files import promises_picture
 from indexer.facts.picture_key import picture_key
-from indexer.facts.records import Claim, Failure, FileReading, PhotoFacts
-from indexer.facts.xmp import xmp_claims
+from indexer.facts.records import Claim, Failure, FileReading, FileToRead, PhotoFacts
+from indexer.facts.xmp import sidecar_claims, xmp_claims
 
 
-def read_file(path: str, latest_year: int | None = None) -> FileReading:
-    """Read one file, as little of it as will do.
+def read_file(asked: str | FileToRead, latest_year: int | None = None) -> FileReading:
+    """Read one file, as little of it as will do; a path alone stands for a file with nothing around it.
 
-    Years after `latest_year` (next year when not given) are refused in file names. Raises nothing for any content; what
-    goes wrong is in the reading.
+    Years after `latest_year` (next year when not given) are refused in the names of files and folders. Raises nothing
+    for any content; what goes wrong is in the reading.
     """
+    asked = FileToRead(asked) if isinstance(asked, str) else asked
     try:
-        with Path(path).open("rb") as file:
-            return _read(file, path, latest_year or datetime.now(UTC).year + 1)
+        with Path(asked.path).open("rb") as file:
+            return _read(file, asked, latest_year or datetime.now(UTC).year + 1)
     except OSError as error:
-        reason = error.strerror or str(error) or type(error).__name__
-        return FileReading("unreadable", failures=(Failure("open", reason),))
+        return FileReading("unreadable", failures=(Failure("open", _reason(error)),))
 
 
-def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
+def _reason(error: OSError) -> str:
+    return error.strerror or str(error) or type(error).__name__
+
+
+def _read(file: BinaryIO, asked: FileToRead, latest_year: int) -> FileReading:
     status = os.fstat(file.fileno())
-    name = os.path.basename(path)  # noqa: PTH119 - no other part of the path is needed
+    name = os.path.basename(asked.path)  # noqa: PTH119 - no other part of the path is needed
     try:
         container = parse(file, status.st_size)
     except NotAPicture as error:
@@ -45,6 +53,7 @@ def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
     width, height = container.width or metadata.width, container.height or metadata.height
     if not (width and height):
         return _unreadable(container.damage or "its header gives no size")
+    beside, has_shut_sidecar = _claims_of_sidecars(asked.sidecars)
     facts = PhotoFacts(
         key=picture_key(file, status.st_size, container.picture_spans),
         format=container.format,
@@ -57,10 +66,12 @@ def _read(file: BinaryIO, path: str, latest_year: int) -> FileReading:
         claims=(
             *metadata.claims,
             *xmp_claims(container.xmp or b""),
-            *_claims_of_file(name, status.st_mtime_ns, latest_year),
+            *iptc_claims(container.resources, container.iptc),
+            *beside,
+            *_claims_of_file(name, asked.folders, status.st_mtime_ns, latest_year),
         ),
     )
-    return FileReading("photo", facts, failures)
+    return FileReading("photo", facts, failures, has_shut_sidecar)
 
 
 def _unreadable(reason: str) -> FileReading:
@@ -83,10 +94,33 @@ def _metadata(file: BinaryIO, container: Container) -> tuple[Metadata, tuple[Fai
         return Metadata(), (Failure("metadata", str(error)),)
 
 
-def _claims_of_file(name: str, mtime_ns: int, latest_year: int) -> tuple[Claim, ...]:
-    from_name = claim_from_name(name, latest_year)
-    from_time = _file_time_claim(mtime_ns)
-    return tuple(claim for claim in (from_name, from_time) if claim)
+def _claims_of_sidecars(paths: Sequence[str]) -> tuple[list[Claim], bool]:
+    """What the sidecars claim, and whether one of them could not be opened. Where there are several, each date names
+    its own."""
+    claims: list[Claim] = []
+    has_shut = False
+    for path in paths:
+        name = os.path.basename(path)  # noqa: PTH119
+        try:
+            found = sidecar_claims(path)
+        except OSError as error:
+            claims.append(Claim("sidecar", name, None, problem=f"it could not be opened ({_reason(error)})"))
+            has_shut = True
+            continue
+        several = len(paths) > 1  # then each date names its own
+        claims += [
+            replace(claim, text=f"{claim.text} ({name})") if several and claim.when else claim for claim in found
+        ]
+    return claims, has_shut
+
+
+def _claims_of_file(name: str, folders: Sequence[str], mtime_ns: int, latest_year: int) -> tuple[Claim, ...]:
+    claims = (
+        claim_from_name(name, latest_year),
+        claim_from_folders(folders, latest_year),
+        _file_time_claim(mtime_ns),
+    )
+    return tuple(claim for claim in claims if claim)
 
 
 def _file_time_claim(mtime_ns: int) -> Claim:

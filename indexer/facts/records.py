@@ -6,7 +6,8 @@ Nothing here decides or reads anything; every other room may import it.
 from dataclasses import dataclass
 from typing import Literal
 
-Precision = Literal["second", "minute", "day", "month", "year", "unknown"]
+#: "between": a day or more is known by what was taken before and after; the time is then a plain date.
+Precision = Literal["second", "minute", "day", "month", "year", "unknown", "between"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,17 +80,31 @@ class PhotoFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class FileToRead:
+    """A file, and what lies around it that may tell when its picture was taken.
+
+    `folders` are the names of the folders below the library folder that it lies in, from the outermost to the nearest;
+    `sidecars` the whole paths of the XMP files that belong to it.
+    """
+
+    path: str
+    folders: tuple[str, ...] = ()
+    sidecars: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class FileReading:
     """What came of reading one file: a photo's facts, or another kind of file, and the steps that failed.
 
     `kind` is "photo" (facts are there), "other" (no picture, nor pretending to be one), or "unreadable" (it should be a
     picture and no facts could be read). A photo may carry failures too: a cut-off JPEG has a header and no whole
-    picture.
+    picture. `has_shut_sidecar`: a file beside it could not be opened, so there may be more to read of it.
     """
 
     kind: Literal["photo", "other", "unreadable"]
     facts: PhotoFacts | None = None
     failures: tuple[Failure, ...] = ()
+    has_shut_sidecar: bool = False
 
     @property
     def is_shut(self) -> bool:

@@ -20,7 +20,7 @@ from typing import Any, Generic, TypeVar
 
 from indexer.errors import ReaderError
 from indexer.facts.reading import read_file
-from indexer.facts.records import Failure, FileReading
+from indexer.facts.records import Failure, FileReading, FileToRead
 
 #: A file that takes longer to read is given up. The slowest real file seen took well under a second.
 SECONDS_PER_FILE = 20.0
@@ -62,14 +62,14 @@ def process_count(jobs: int, jobs_per_process: int = FILES_PER_PROCESS) -> int:
 
 
 def read_all(
-    paths: Sequence[str], latest_year: int, *, seconds_per_file: float = SECONDS_PER_FILE
+    files: Sequence[str | FileToRead], latest_year: int, *, seconds_per_file: float = SECONDS_PER_FILE
 ) -> Generator[tuple[int, FileReading]]:
-    """Read every path; yields (its place in `paths`, its reading) as they come, in no set order.
+    """Read every file; yields (its place in `files`, its reading) as they come, in no set order.
 
     Closing the iterator, or an exception in the loop over it, ends the processes at once.
     """
     task = partial(read_file, latest_year=latest_year)
-    for place, result in run_all(task, paths, seconds_per_job=seconds_per_file, processes=process_count(len(paths))):
+    for place, result in run_all(task, files, seconds_per_job=seconds_per_file, processes=process_count(len(files))):
         if isinstance(result, Lost):
             yield place, FileReading("unreadable", failures=(Failure("reader", result.reason),))
         else:

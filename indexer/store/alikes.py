@@ -12,10 +12,10 @@ from indexer.alike.values import Contender, Likeness
 from indexer.facts.picture_files import LOOKING
 from indexer.store.followed import renew_followed
 from indexer.store.likenesses import (
+    OWN,
     camera_name,
     compare_changed,
     is_same_picture,
-    own_time,
     save_compared,
     with_fraction,
 )
@@ -32,7 +32,7 @@ def make_sets(connection: sqlite3.Connection) -> None:
 
     Only photos that are there, and whose pixels were decoded: no set rests on thumbnails.
     """
-    renew_followed(connection, partial(is_same_picture, connection))
+    renew_followed_words(connection)
     contenders = {photo.key: photo for photo in _contenders(connection)}
     rows = connection.execute("SELECT one_key, other_key, kind, score FROM likeness")
     sets = alike_sets((Likeness(*row) for row in rows), contenders)
@@ -47,6 +47,12 @@ def make_sets(connection: sqlite3.Connection) -> None:
     )
 
 
+def renew_followed_words(connection: sqlite3.Connection) -> None:
+    """Find anew, in the caller's transaction, which words hold for pictures that took another's place: before photos
+    are judged, and before sets are made."""
+    renew_followed(connection, partial(is_same_picture, connection))
+
+
 def count_sets(connection: sqlite3.Connection) -> dict[str, int]:
     """How many sets there are of each kind, "copy" and "burst"."""
     rows = connection.execute("SELECT kind, count(*) FROM alike_member WHERE place = 0 GROUP BY kind")
@@ -59,7 +65,7 @@ def _contenders(connection: sqlite3.Connection) -> Iterator[Contender]:
     for key, path in connection.execute(_PATHS):
         paths[key].append(os.fsdecode(path))
     for row in connection.execute(_CONTENDERS, {"looking": LOOKING}):
-        own = own_time(row["source"], row["original"], row["original_fraction"])
+        own = with_fraction(row["own"], row["own_fraction"]) if row["own"] else None
         yield Contender(
             key=row["key"],
             taken=with_fraction(row["taken"], row["fraction"]) if row["taken"] else "~",
@@ -74,6 +80,7 @@ def _contenders(connection: sqlite3.Connection) -> Iterator[Contender]:
             dark=row["dark"],
             bright=row["bright"],
             choice=row["choice"],
+            is_lent=bool(row["is_lent"]),
         )
 
 
@@ -87,8 +94,8 @@ WHERE file.missing_since IS NULL
 """
 
 _CONTENDERS = f"""
-SELECT pixel.key, picture.taken, picture.fraction, picture.source, evidence.claimed AS original,
-       evidence.fraction AS original_fraction,
+SELECT pixel.key, picture.taken, picture.fraction, picture.source IN ('copy', 'file numbers') AS is_lent,
+       own.claimed AS own, own.fraction AS own_fraction,
        (SELECT max(claimed) FROM evidence AS other WHERE other.file_id = lead.id AND other.source = 'exif modified')
          AS modified,
        lead.make, lead.model, pixel.width, pixel.height, lead.format, lead.size, library_folder.path AS folder,
@@ -99,6 +106,6 @@ JOIN pixel ON pixel.key = asked.key AND pixel.method = :looking AND pixel.made_f
 JOIN picture ON picture.key = pixel.key
 JOIN file AS lead ON lead.id = picture.lead_file_id AND lead.missing_since IS NULL
 JOIN library_folder ON library_folder.id = lead.folder_id
-LEFT JOIN evidence ON evidence.id = picture.evidence_id
+{OWN}
 LEFT JOIN photo_choice ON photo_choice.photo_key = pixel.key
 """

@@ -2,9 +2,10 @@
 
 The form, `"format": 1`: `made_by`, `format`, `made_at` (UTC), `index_id`, and `words` with a list a table: `week_log`
 (`uuid, told_at, first_day, state, waiting_for, note, holding`: the keys of the photos a done week holds),
-`setting_log` (`uuid, told_at, name, value`), `succession` (`uuid, told_at, old_key, new_key`) and `choice` (`uuid,
-told_at, photo_key, choice`; an older backup has none). Restoring is a union by `uuid`: nothing is lost or doubled,
-however often it is done, and into whichever index.
+`setting_log` (`uuid, told_at, name, value`), `succession` (`uuid, told_at, old_key, new_key`), `choice` (`uuid,
+told_at, photo_key, choice`), `clock_log` (`uuid, told_at, make, model, serial, shift_seconds, since, until,
+takes_back`) and `assignment` (`uuid, told_at, photo_key, what, value`); an older backup has none of the last three.
+Restoring is a union by `uuid`: nothing is lost or doubled, however often it is done, and into whichever index.
 """
 
 import json
@@ -13,16 +14,17 @@ import re
 import sqlite3
 from collections.abc import Mapping
 from dataclasses import dataclass
-from datetime import MAXYEAR, UTC, date, datetime
+from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
-from uuid import UUID, uuid4
+from uuid import uuid4
 
 from indexer.errors import WordError
-from indexer.store.alikes import renew_sets
+from indexer.store.alikes import renew_followed_words, renew_sets
 from indexer.store.opening import backup_folder, transaction
 from indexer.store.pictures import judge_all
-from indexer.store.words import CHOICES, STATES, WORD_TABLES, written
+from indexer.store.word_forms import checked
+from indexer.store.words import WORD_TABLES, written
 
 FORMAT = 1
 #: How many of the backups made unasked are kept.
@@ -124,7 +126,7 @@ def read_backup(file: Path) -> Words:
     if document.get("format") != FORMAT:
         raise WordError(f"the backup {file} was made by a newer version of weeksheaf; update, then restore it")
     try:
-        return {table: [_checked(table, row) for row in document["words"].get(table, ())] for table in WORD_TABLES}
+        return {table: [checked(table, row) for row in document["words"].get(table, ())] for table in WORD_TABLES}
     except (KeyError, TypeError, ValueError, AttributeError, OverflowError) as error:
         raise WordError(
             f"the backup {file} is damaged (a word in it has no right form: {error}); nothing was restored"
@@ -146,6 +148,7 @@ def restore(connection: sqlite3.Connection, words: Words, today: date) -> Restor
             "INSERT INTO week_holding (log_uuid, photo_key) VALUES (?, ?) ON CONFLICT DO NOTHING",
             [(row["uuid"], key) for row in words["week_log"] for key in row["holding"]],
         )
+        renew_followed_words(connection)
         judge_all(connection, today)
         renew_sets(connection)
         added = _count(connection) - before
@@ -178,32 +181,3 @@ def _count(connection: sqlite3.Connection) -> int:
 
 def _index_id(connection: sqlite3.Connection) -> str:
     return str(connection.execute("SELECT value FROM about WHERE name = 'index_id'").fetchone()[0])
-
-
-def _checked(table: str, row: dict[str, Any]) -> dict[str, Any]:
-    """The row if every value has its form; KeyError, TypeError, ValueError or OverflowError otherwise."""
-    json.dumps(row, ensure_ascii=False).encode()  # half a surrogate pair cannot be kept
-    told_at = datetime.fromisoformat(row["told_at"])
-    if str(UUID(row["uuid"])) != row["uuid"] or written(told_at) != row["told_at"] or told_at.year == MAXYEAR:
-        raise ValueError(f"{row['uuid']!r}, {row['told_at']!r}")
-    for name in WORD_TABLES[table]:
-        _check_value(name, row[name])
-    if table == "week_log":
-        _check_value("holding", row["holding"])
-    return row
-
-
-def _check_value(name: str, value: object) -> None:
-    if name in ("waiting_for", "holding"):
-        is_good = isinstance(value, list) and all(isinstance(item, str) for item in value)
-    elif name == "state":
-        is_good = value in STATES
-    elif name == "choice":
-        is_good = value in (*CHOICES, None)
-    elif name == "first_day":
-        day = date.fromisoformat(str(value))
-        is_good = day.isoformat() == value and day.year < MAXYEAR  # whole weeks only, up to the calendar's end
-    else:
-        is_good = isinstance(value, str) or (name == "value" and value is None)
-    if not is_good:
-        raise ValueError(f"{name} {value!r}")

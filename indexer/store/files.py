@@ -13,7 +13,8 @@ from indexer.store.library_folders import is_reached, library_folders
 
 @dataclass(frozen=True, slots=True)
 class FileRow:
-    """What is to be written of one file that was read. `id` is the row it takes, None for a new one."""
+    """What is to be written of one file that was read. `id` is the row it takes, None for a new one; `sidecar` the text
+    of the sidecars it was read with."""
 
     id: int | None
     folder_id: int
@@ -22,6 +23,7 @@ class FileRow:
     mtime_ns: int
     reader_version: int
     reading: FileReading
+    sidecar: str = ""
 
     @property
     def key(self) -> str | None:
@@ -32,14 +34,16 @@ def known_files(connection: sqlite3.Connection, folder_id: int, below: str = "")
     """The rows of a library folder, or of its subfolder `below`."""
     rows = connection.execute(
         "SELECT id, folder_id, path, size, mtime_ns, kind, key, reader_version, missing_since IS NOT NULL,"
-        " (SELECT min(step = 'open' OR step = 'reader' AND kind = 'photo') FROM failure WHERE file_id = file.id)"
-        f" FROM file WHERE {_BELOW}",
+        " (SELECT min(step = 'open' OR step = 'reader' AND kind = 'photo') FROM failure WHERE file_id = file.id),"
+        f" sidecar FROM file WHERE {_BELOW}",
         (folder_id, _prefix(below)),
     )
     rows.row_factory = None
     return [
-        KnownFile(id_, folder, path, size, mtime_ns, kind, key, version, bool(gone), shut is not None, shut == 1)
-        for id_, folder, path, size, mtime_ns, kind, key, version, gone, shut in rows
+        KnownFile(
+            id_, folder, path, size, mtime_ns, kind, key, version, bool(gone), shut is not None, shut == 1, beside
+        )
+        for id_, folder, path, size, mtime_ns, kind, key, version, gone, shut, beside in rows
     ]
 
 
@@ -155,6 +159,7 @@ def _save_file(connection: sqlite3.Connection, row: FileRow) -> int:
         row.reading.kind,
         row.key,
         row.reader_version,
+        "" if row.reading.has_shut_sidecar else row.sidecar,  # so that the next run tries again
         digest_of(row.reading),
         *(
             (
@@ -181,12 +186,12 @@ def _save_file(connection: sqlite3.Connection, row: FileRow) -> int:
 #: The files of folder ?1 whose paths begin with ?2.
 _BELOW = "folder_id = ?1 AND (?2 = x'' OR substr(path, 1, length(?2)) = ?2)"
 _FILE_COLUMNS = (
-    "folder_id, path, size, mtime_ns, kind, key, reader_version, facts_digest, stored_width, stored_height,"
+    "folder_id, path, size, mtime_ns, kind, key, reader_version, sidecar, facts_digest, stored_width, stored_height,"
     " orientation, format, make, model, serial, latitude, longitude"
 )
-_INSERT_FILE = f"INSERT INTO file ({_FILE_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
+_INSERT_FILE = f"INSERT INTO file ({_FILE_COLUMNS}) VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)"
 _UPDATE_FILE = (
-    f"UPDATE file SET ({_FILE_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?), missing_since = NULL"
+    f"UPDATE file SET ({_FILE_COLUMNS}) = (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?), missing_since = NULL"
     " WHERE id = ?"
 )
 _INSERT_EVIDENCE = (

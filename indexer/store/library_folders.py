@@ -2,10 +2,12 @@
 
 import os
 import sqlite3
+from datetime import MAXYEAR
 from pathlib import Path
 from typing import NamedTuple
 
 from indexer.errors import FolderError
+from indexer.facts.folder_names import claim_from_folders
 from indexer.facts.folders import is_entered
 
 
@@ -89,4 +91,7 @@ def _absorb(connection: sqlite3.Connection, inner: LibraryFolder, outer: Library
         "UPDATE file SET folder_id = ?, path = ? WHERE id = ?",
         [(outer.id, prefix + row["path"], row["id"]) for row in rows],
     )
+    if claim_from_folders(Path(inner.path).relative_to(outer.path).parts, MAXYEAR):
+        # These names now count among the folders that tell when a photo was taken, so all in them is read again.
+        connection.executemany("UPDATE file SET reader_version = 0 WHERE id = ?", [(row["id"],) for row in rows])
     connection.execute("DELETE FROM library_folder WHERE id = ?", (inner.id,))

@@ -41,7 +41,11 @@ def save_compared(connection: sqlite3.Connection, compared: Compared) -> None:
     forget_comparing(connection, compared.with_it)
     connection.executemany(
         "INSERT INTO likeness (one_key, other_key, kind, score) VALUES (?, ?, ?, ?)",
-        ((item.one, item.other, item.kind, item.score) for item in compared.found),
+        ((item.one, item.other, item.kind, item.score) for item in compared.found if item.kind != "scene"),
+    )
+    connection.executemany(
+        "INSERT INTO same_scene (one_key, other_key, score) VALUES (?, ?, ?)",
+        ((item.one, item.other, item.score) for item in compared.found if item.kind == "scene"),
     )
     connection.executemany("INSERT INTO compared (key, with_it) VALUES (?, ?)", compared.with_it.items())
 
@@ -83,12 +87,12 @@ def _changed(connection: sqlite3.Connection) -> Iterator[tuple[str, str]]:
 
 
 def _looked(row: sqlite3.Row) -> Looked:
-    is_timed = row["taken"] and row["precision"] in ("second", "minute") and row["source"] != "file time"
+    is_timed = row["is_timed"]
     return Looked(
         key=row["key"],
         moment=moment_of(row["taken"], row["fraction"], row["precision"]) if is_timed else None,
         exact=bool(is_timed and row["precision"] == "second"),
-        own_time=own_time(row["source"], row["claimed"], row["claimed_fraction"]),
+        own_time=with_fraction(row["own"], row["own_fraction"]) if row["own"] else None,
         camera=camera_name(row["make"], row["model"]),
         **{name: row[name] for name in _AS_THEY_ARE},
     )
@@ -98,12 +102,6 @@ def moment_of(taken: str, fraction: str, precision: str) -> float:
     """Seconds of the local wall clock since 1970 of a time known to the second or minute (then its middle)."""
     whole = (datetime.fromisoformat(taken) - _EPOCH).total_seconds()
     return whole + 30 if precision == "minute" else whole + float(f"0.{fraction or 0}")
-
-
-def own_time(source: str | None, claimed: str | None, fraction: str) -> str | None:
-    """The time that the camera itself wrote, where that is the one believed; uncorrected, with its fraction."""
-    is_own = claimed and source in ("exif original", "xmp original")
-    return with_fraction(claimed, fraction) if claimed and is_own else None
 
 
 def with_fraction(time: str, fraction: str) -> str:
@@ -120,11 +118,28 @@ _AS_THEY_ARE = (
     "width", "height", "made_from", "phash", "dhash", "grey", "layout", "contrast",
 )  # fmt: skip
 
+#: Whether a photo's time brings it near to others: known to the minute, and its own. Not when its file came to its
+#: place, not the last fix of the satellites, which may be hours old, and not what copies or neighbours told of it: that
+#: rests on comparing, and would have it begin anew.
+_IS_TIMED = """
+picture.taken IS NOT NULL AND picture.precision IN ('second', 'minute')
+AND picture.source NOT IN ('file time', 'gps', 'copy', 'file numbers') AND NOT coalesce(evidence.is_arrival, 0)
+"""
+
 #: What comparing takes from outside the picture itself, as text.
-_WITH_IT = """
-:comparing || ' ' || coalesce(picture.taken, '') || ' ' || picture.fraction || ' ' || picture.precision || ' '
-|| picture.source || ' ' || coalesce(evidence.claimed || ' ' || evidence.fraction, '') || ' '
-|| coalesce(lead.make, '') || ' ' || coalesce(lead.model, '')
+_WITH_IT = f"""
+:comparing || ' ' || CASE WHEN {_IS_TIMED} THEN picture.taken || ' ' || picture.fraction || ' ' || picture.precision
+                     ELSE '' END
+|| '|' || coalesce(own.claimed || ' ' || own.fraction, '')
+|| '|' || coalesce(lead.make, '') || '|' || coalesce(lead.model, '')
+"""
+
+#: The time that the camera itself wrote into the speaking file `lead`, uncorrected, whether it was believed or not:
+#: where there are two, there were two shots.
+OWN = """
+LEFT JOIN evidence AS own ON own.id = (
+  SELECT coalesce(min(CASE WHEN source = 'exif original' THEN id END), min(id)) FROM evidence
+  WHERE file_id = lead.id AND claimed IS NOT NULL AND source IN ('exif original', 'xmp original'))
 """
 
 _CHANGED = f"""
@@ -134,6 +149,7 @@ WITH now AS (
   JOIN picture ON picture.key = pixel.key
   JOIN file AS lead ON lead.id = picture.lead_file_id
   LEFT JOIN evidence ON evidence.id = picture.evidence_id
+  {OWN}
   WHERE pixel.method = :looking AND pixel.made_from <> 'nothing'
 )
 SELECT now.key, now.with_it
@@ -141,13 +157,14 @@ FROM now LEFT JOIN compared ON compared.key = now.key
 WHERE compared.with_it IS NOT now.with_it
 """
 
-_SELECT = """
-SELECT pixel.key, picture.taken, picture.fraction, picture.precision, picture.source, evidence.claimed,
-       evidence.fraction AS claimed_fraction, lead.make, lead.model, pixel.width, pixel.height, pixel.made_from,
-       pixel.phash, pixel.dhash, pixel.grey, pixel.layout, pixel.contrast
-FROM {}
+_SELECT = f"""
+SELECT pixel.key, picture.taken, picture.fraction, picture.precision, {_IS_TIMED} AS is_timed, own.claimed AS own,
+       own.fraction AS own_fraction, lead.make, lead.model, pixel.width, pixel.height, pixel.made_from, pixel.phash,
+       pixel.dhash, pixel.grey, pixel.layout, pixel.contrast
+FROM {{}}
 LEFT JOIN file AS lead ON lead.id = picture.lead_file_id
 LEFT JOIN evidence ON evidence.id = picture.evidence_id
+{OWN}
 WHERE pixel.method = :looking AND pixel.made_from <> 'nothing'
 """
 _LOOKED = _SELECT.format("pixel JOIN picture ON picture.key = pixel.key")

@@ -1,121 +1,104 @@
-"""One row per photo, derived from the rows of its files: when it was taken, which file speaks for it, its code."""
+"""One row per photo, derived from all that is known: when it was taken, which file speaks for it, its code."""
 
 import sqlite3
 from collections.abc import Collection, Iterable, Iterator, Sequence
-from dataclasses import dataclass
-from datetime import date, datetime, timedelta
-from itertools import groupby
+from datetime import date
 from typing import TypeVar
 
-from indexer.facts.capture_time import CaptureTime, ToLocal, decide
+from indexer.dating.judging import judge_alone, judge_archive
+from indexer.dating.offsets import Offsets
+from indexer.dating.values import CaptureTime, PhotoSaid, Suggestion
 from indexer.facts.codes import LEAST, shortest_codes
-from indexer.facts.records import Claim
-from indexer.facts.zones import THIS_COMPUTER, is_zone, wall_clock
+from indexer.store.archive import archive, photos_said, words_alone, world
 from indexer.store.settled import unsettle
 
-HOME_TIMEZONE = "home.timezone"
-#: How many keys one statement names; SQLite's own limit on variables is far higher.
+#: How many keys are judged at a time.
 _CHUNK = 500
 
 _T = TypeVar("_T")
 
 
-@dataclass(frozen=True, slots=True)
-class FileClaim:
-    """A claim and the rows it comes from; `claim` is None for a file that makes none."""
-
-    file_id: int
-    is_missing: bool
-    evidence_id: int | None
-    claim: Claim | None
-
-
-@dataclass(frozen=True, slots=True)
-class Home:
-    """What the verdict needs to know besides the evidence."""
-
-    to_local: ToLocal
-    zone_is_told: bool
-    tomorrow: date
-
-
-def judge_all(connection: sqlite3.Connection, today: date) -> None:
-    """Judge every photo anew, inside the caller's transaction."""
-    judge(connection, [key for (key,) in connection.execute("SELECT key FROM picture")], today)
+def judge_all(connection: sqlite3.Connection, today: date) -> bool:
+    """Judge every photo anew by all that is known, inside the caller's transaction, and keep what the evidence says of
+    clocks; gives whether any verdict has changed."""
+    unsettle(connection)
+    known = archive(connection)
+    judged = judge_archive(known, world(connection, today))
+    rows = {photo.key: _row(photo, judged.verdicts[photo.key]) for photo in known.photos}
+    before = {str(row[0]): tuple(row) for row in connection.execute(_ROWS)}
+    changed = [row for key, row in rows.items() if before.get(key) != row]
+    connection.executemany(_UPSERT, changed)
+    connection.executemany("DELETE FROM picture WHERE key = ?", [(key,) for key in before.keys() - rows.keys()])
+    _renew_codes(connection, {key[:LEAST] for key in rows.keys() - before.keys()})
+    _save_suggestions(connection, judged.suggestions)
+    return bool(changed)
 
 
 def judge(connection: sqlite3.Connection, keys: Collection[str], today: date) -> None:
-    """Derive the rows of these photos from their files, inside the caller's transaction.
+    """Derive the rows of these photos from their own files and from what was told of them, inside the caller's
+    transaction; what other photos tell waits for `judge_all`.
 
     A key that no file has any more loses its row; what was told of it hangs on the key and stays.
     """
-    if keys:
-        unsettle(connection)
-    home = _home(connection, today)
+    if not keys:
+        return
+    unsettle(connection)
+    words, around = words_alone(connection), world(connection, today)
     for chunk in _chunks(sorted(keys), _CHUNK):
-        known = {key for (key,) in connection.execute(f"SELECT key FROM picture WHERE key IN ({_marks(chunk)})", chunk)}
-        judged = [_judged(key, claims, home) for key, claims in _claims_by_key(connection, chunk)]
-        connection.executemany(_UPSERT, judged)
-        found = {str(row[0]) for row in judged}
-        connection.executemany("DELETE FROM picture WHERE key = ?", [(key,) for key in known - found])
-        _renew_codes(connection, {key[:LEAST] for key in found - known})
+        known = {
+            str(key) for (key,) in connection.execute(f"SELECT key FROM picture WHERE key IN ({_marks(chunk)})", chunk)
+        }
+        photos = photos_said(connection, chunk)
+        verdicts = judge_alone(photos, words, Offsets(), around)
+        connection.executemany(_UPSERT, [_row(photo, verdicts[photo.key]) for photo in photos])
+        connection.executemany("DELETE FROM picture WHERE key = ?", [(key,) for key in known - verdicts.keys()])
+        _renew_codes(connection, {key[:LEAST] for key in verdicts.keys() - known})
 
 
-def speaking_file(claims: Sequence[FileClaim], verdict: CaptureTime) -> int:
-    """The file that speaks for a photo: the one whose claim was believed if it is there, else the first that is."""
-    chosen = claims[verdict.chosen] if verdict.chosen is not None else claims[0]
-    present = [claim for claim in claims if not claim.is_missing] or list(claims)
-    return chosen.file_id if chosen in present else present[0].file_id
+def speaking_file(photo: PhotoSaid, verdict: CaptureTime) -> int:
+    """The file that speaks for a photo: the one whose claim was believed if it is there, else the first that is there
+    and says something of its own, else the first of all."""
+    if verdict.chosen is not None:
+        chosen = photo.said[verdict.chosen].file
+        if not chosen.is_missing or all(file.is_missing for file in photo.files):
+            return chosen.id
+    present = [file for file in photo.files if not file.is_missing] or list(photo.files)
+    saying = {item.file.id for item in photo.said}
+    return next((file.id for file in present if file.id in saying), present[0].id)
 
 
-def _judged(key: str, claims: Sequence[FileClaim], home: Home) -> tuple[object, ...]:
-    spoken = [claim for claim in claims if claim.claim] or list(claims)
-    verdict = decide([item.claim for item in spoken if item.claim], home.to_local, home.zone_is_told, home.tomorrow)
+def _row(photo: PhotoSaid, verdict: CaptureTime) -> tuple[object, ...]:
     return (
-        key,
-        key[:LEAST],
-        speaking_file(spoken, verdict),
+        photo.key,
+        speaking_file(photo, verdict),
         verdict.taken,
         verdict.fraction,
         verdict.precision,
         verdict.offset_minutes,
         verdict.source,
-        verdict.doubtful,
+        int(verdict.doubtful),
         verdict.reason,
-        spoken[verdict.chosen].evidence_id if verdict.chosen is not None else None,
+        photo.said[verdict.chosen].evidence_id if verdict.chosen is not None else None,
+        verdict.placed,
+        verdict.twin,
     )
 
 
-def _home(connection: sqlite3.Connection, today: date) -> Home:
-    row = connection.execute("SELECT value FROM setting WHERE name = ?", (HOME_TIMEZONE,)).fetchone()
-    zone = row["value"] if row and is_zone(row["value"]) else THIS_COMPUTER
-
-    def to_local(utc: datetime) -> datetime:
-        return wall_clock(utc, zone)
-
-    return Home(to_local, zone != THIS_COMPUTER, today + timedelta(days=1))
-
-
-def _claims_by_key(connection: sqlite3.Connection, keys: list[str]) -> Iterator[tuple[str, list[FileClaim]]]:
-    """The claims of each key's files: those of files that are there first, else in the order of place."""
-    rows = connection.execute(_CLAIMS.format(_marks(keys)), keys)
-    for key, group in groupby(rows, key=lambda row: str(row["key"])):
-        yield key, [_file_claim(row) for row in group]
-
-
-def _file_claim(row: sqlite3.Row) -> FileClaim:
-    claim = Claim(
-        source=row["source"],
-        text=row["text"],
-        when=row["claimed"],
-        precision=row["precision"],
-        fraction=row["fraction"],
-        offset_minutes=row["offset_minutes"],
-        is_utc=bool(row["is_utc"]),
-        is_arrival=bool(row["is_arrival"]),
-        problem=row["problem"],
+def _save_suggestions(connection: sqlite3.Connection, suggestions: Sequence[Suggestion]) -> None:
+    connection.execute("DELETE FROM clock_suggestion")
+    connection.executemany(
+        "INSERT INTO clock_suggestion (number, make, model, serial, shift_seconds, since, until, grounds)"
+        " VALUES (?, ?, ?, ?, ?, ?, ?, ?)",
+        (
+            (number, *_camera(item), item.shift_seconds, item.since, item.until, item.grounds)
+            for number, item in enumerate(suggestions, start=1)
+        ),
     )
-    return FileClaim(row["file_id"], row["is_missing"], row["evidence_id"], claim if row["evidence_id"] else None)
+
+
+def _camera(suggestion: Suggestion) -> tuple[str, str, str]:
+    camera = suggestion.camera
+    return camera.make, camera.model, camera.serial
 
 
 def _renew_codes(connection: sqlite3.Connection, beginnings: Iterable[str]) -> None:
@@ -137,21 +120,17 @@ def _chunks(items: Sequence[_T], size: int) -> Iterator[list[_T]]:
         yield list(items[start : start + size])
 
 
-_CLAIMS = """
-SELECT file.key, file.id AS file_id, file.missing_since IS NOT NULL AS is_missing, evidence.id AS evidence_id,
-       evidence.source, evidence.text, evidence.claimed, evidence.precision, evidence.fraction,
-       evidence.offset_minutes, evidence.is_utc, evidence.is_arrival, evidence.problem
-FROM file LEFT JOIN evidence ON evidence.file_id = file.id
-WHERE file.key IN ({})
-ORDER BY file.key, is_missing, file.folder_id, file.path, evidence.id
-"""
-
-_UPSERT = """
-INSERT INTO picture (key, code, lead_file_id, taken, fraction, precision, offset_minutes, source, doubtful, reason,
-                     evidence_id)
-VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
+_COLUMNS = (
+    "key, lead_file_id, taken, fraction, precision, offset_minutes, source, doubtful, reason, evidence_id, placed,"
+    " twin_key"
+)
+_ROWS = f"SELECT {_COLUMNS} FROM picture"
+_UPSERT = f"""
+INSERT INTO picture ({_COLUMNS}, code)
+VALUES (?1, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, substr(?1, 1, {LEAST}))
 ON CONFLICT (key) DO UPDATE SET
   lead_file_id = excluded.lead_file_id, taken = excluded.taken, fraction = excluded.fraction,
   precision = excluded.precision, offset_minutes = excluded.offset_minutes, source = excluded.source,
-  doubtful = excluded.doubtful, reason = excluded.reason, evidence_id = excluded.evidence_id
+  doubtful = excluded.doubtful, reason = excluded.reason, evidence_id = excluded.evidence_id,
+  placed = excluded.placed, twin_key = excluded.twin_key
 """

@@ -103,8 +103,9 @@ def forget_comparing(connection: sqlite3.Connection, keys: Iterable[str]) -> Non
     """Take away what these photos resemble, so that they are compared anew."""
     asked = [(key,) for key in keys]
     connection.executemany("DELETE FROM compared WHERE key = ?", asked)
-    connection.executemany("DELETE FROM likeness WHERE one_key = ?", asked)
-    connection.executemany("DELETE FROM likeness WHERE other_key = ?", asked)
+    for table in ("likeness", "same_scene"):
+        connection.executemany(f"DELETE FROM {table} WHERE one_key = ?", asked)
+        connection.executemany(f"DELETE FROM {table} WHERE other_key = ?", asked)
 
 
 def tidy(connection: sqlite3.Connection) -> None:

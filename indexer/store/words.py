@@ -11,12 +11,18 @@ WORD_TABLES: dict[str, tuple[str, ...]] = {
     "setting_log": ("uuid", "told_at", "name", "value"),
     "succession": ("uuid", "told_at", "old_key", "new_key"),
     "choice": ("uuid", "told_at", "photo_key", "choice"),
+    "clock_log": ("uuid", "told_at", "make", "model", "serial", "shift_seconds", "since", "until", "takes_back"),
+    "assignment": ("uuid", "told_at", "photo_key", "what", "value"),
 }
 
 #: What a week can be.
 STATES = ("open", "started", "waiting", "done", "skipped")
 #: What can be chosen for a photo.
 CHOICES = ("keep", "leave")
+#: What can be told of a photo's time: the week it belongs to, and when it was taken.
+ASSIGNED = ("week", "taken")
+#: No clock is wrong by more: a hundred years, in seconds.
+LARGEST_SHIFT = 36525 * 86400
 #: What a week can wait for.
 WAITS = ("supplies", "prints", "photos", "words")
 

@@ -28,6 +28,8 @@ COMMANDS = {
     "pull": "pull",
     "why": "why",
     "undated": "undated",
+    "assign": "assign",
+    "clock": "clock",
     "unreadable": "unreadable",
     "devices": "devices",
     "settings": "settings",

@@ -4,7 +4,6 @@ from collections.abc import Sequence
 from typing import Any
 
 from queries.devices import Device
-from queries.evidence import EvidenceRow
 from queries.finished import Finished
 from queries.membership import Alike
 from queries.photos import Photo
@@ -56,19 +55,21 @@ def gap_fields(gap: Gap) -> dict[str, Any]:
 def photo_fields(photo: Photo, settings: Settings) -> dict[str, Any]:
     day = photo.album_day(settings.day_starts_at)
     week = settings.week_rule.whole_week_of(day) if day else None
+    shown = photo.shown_day(week, settings.day_starts_at)
     return {
         "path": photo.path,
         "paths": list(photo.paths),
         "key": photo.key,
         "code": photo.code,
         "week": week.name if week else None,
-        "day": day.isoformat() if day else None,
+        "day": shown.isoformat() if shown else None,
         "taken": photo.taken,
         "precision": photo.precision,
         "zone": photo.zone,
         "source": photo.source,
         "doubtful": photo.doubtful,
         "reason": photo.reason,
+        "assigned": photo.assigned,
         "shape": photo.shape,
         "width": photo.width,
         "height": photo.height,
@@ -122,25 +123,6 @@ def week_document(
         "late_copies": [{"code": photo.code, "copy_of": code} for photo, code in finished.copies],
         "gone": list(finished.gone),
         "log": [word_fields(entry) for entry in log],
-    }
-
-
-def why_document(photo: Photo, rows: Sequence[EvidenceRow], settings: Settings) -> dict[str, Any]:
-    return {
-        **photo_fields(photo, settings),
-        "evidence": [
-            {
-                "source": row.source,
-                "text": row.text,
-                "claimed": row.claimed,
-                "precision": row.precision,
-                "zone": row.zone,
-                "problem": row.problem,
-                "path": row.path,
-                "chosen": row.is_chosen,
-            }
-            for row in rows
-        ],
     }
 
 

@@ -12,8 +12,9 @@ from indexer.scan import Summary
 from queries.cli.documents import device_fields
 from queries.cli.output import plural
 from queries.cli.visible import visible
-from queries.cli.wording import uncopied_lines
+from queries.cli.wording import suggestions_line, uncopied_lines
 from queries.devices import Device, devices, uncopied
+from queries.evidence import count_suggestions
 from queries.photos import count_doubtful
 from queries.progress import week_table
 from queries.settings import Settings
@@ -26,6 +27,7 @@ class Standing:
     undated: int
     late: int
     weeks: int
+    clock_suggestions: int
     devices: Sequence[Device]
     uncopied: Sequence[Device]
 
@@ -37,6 +39,7 @@ def standing(connection: sqlite3.Connection, settings: Settings) -> Standing:
         undated=count_doubtful(connection),
         late=sum(row.late for row in table.rows),
         weeks=sum(bool(row.photos) for row in table.rows),
+        clock_suggestions=count_suggestions(connection),
         devices=found,
         uncopied=uncopied(found),
     )
@@ -52,6 +55,7 @@ def document(summary: Summary, now: Standing) -> dict[str, Any]:
         "undated": now.undated,
         "late": now.late,
         "weeks": now.weeks,
+        "clock_suggestions": now.clock_suggestions,
         "not_entered": summary.skipped,
         "out_of_reach": summary.held,
         "closed": [{"path": path, "reason": reason} for path, reason in summary.closed],
@@ -83,6 +87,8 @@ def lines(summary: Summary, now: Standing, folders: Sequence[Path]) -> Iterator[
     yield f"{plural(now.weeks, 'week')} with photos in the whole library: weeksheaf weeks --unfinished"
     if now.undated:
         yield f"  {plural(now.undated, 'photo')} with a doubtful date: weeksheaf undated"
+    if now.clock_suggestions:
+        yield f"  {suggestions_line(now.clock_suggestions)}"
     if sets := summary.copies + summary.bursts:
         kinds = ", ".join(
             plural(count, *words)

@@ -9,6 +9,7 @@ import click
 from indexer.store.words import WAITS
 from queries.cli.session import Session, warn
 from queries.photos import Photo
+from queries.told_times import parse_moment, parse_taken
 from queries.weeks import Week, parse_week
 
 _F = TypeVar("_F", bound=Callable[..., Any])
@@ -57,6 +58,24 @@ class DateType(click.ParamType[date]):
         if day is None or day.isoformat() != value:  # 2026-W14 would be the week of ISO 8601, not the person's own
             self.fail(f"{value!r} is not a date; write it like 2026-04-01", param, ctx)
         return day
+
+
+class MomentType(click.ParamType[str]):
+    """A time of a clock, written 2026-03-30 09:15 or with seconds, or a date; ISO 8601 to the second."""
+
+    name = "TIME"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:  # noqa: ARG002
+        return parse_moment(str(value))
+
+
+class TakenType(click.ParamType[str]):
+    """When a photo was taken, as exactly as is known; ISO 8601 of reduced precision."""
+
+    name = "TIME"
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:  # noqa: ARG002
+        return parse_taken(str(value), _session(ctx).today)
 
 
 class TextType(click.ParamType[str]):

@@ -9,7 +9,6 @@ from queries.cli.alike_remarks import alike_remark
 from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.devices import Device
-from queries.evidence import EvidenceRow
 from queries.finished import Finished
 from queries.photos import Photo
 from queries.progress import Gap, WeekRow, WeekTable
@@ -66,9 +65,11 @@ def week_table(table: WeekTable) -> Iterator[str]:
         rows = iter(set_rows[1:])
         for line in table.lines:
             yield from [_gap(line)] if isinstance(line, Gap) else _week_lines(next(rows), line)
-    if table.outside:
+    inside = sum(row.doubtful for row in table.rows)
+    where = [f"{count:,} {says}" for count, says in ((inside, "in these weeks"), (table.outside, "outside")) if count]
+    if where:
         yield ""
-        yield f"{plural(table.outside, 'photo')} with a doubtful date outside these weeks; to see: weeksheaf undated"
+        yield f"Photos with a doubtful date: {', '.join(where)}: weeksheaf undated"
 
 
 def _week_lines(cells: str, row: WeekRow) -> Iterator[str]:
@@ -97,10 +98,10 @@ def week_page(
     """One week: its state and history, then its days and photos."""
     yield from week_head(week, photos, log, word, finished)
     cells = columns([photo_cells(photo) for photo in photos]) if photos else []
-    for day, group in groupby(zip(photos, cells, strict=True), lambda pair: pair[0].album_day(settings.day_starts_at)):
+    starts_at = settings.day_starts_at
+    for day, group in groupby(zip(photos, cells, strict=True), lambda pair: pair[0].shown_day(week, starts_at)):
         yield ""
-        if day:
-            yield day_words(day)
+        yield day_words(day) if day else "Put here by hand"
         for photo, line in group:
             yield "  " + line
             yield from remarks(photo)
@@ -152,6 +153,8 @@ def remarks(photo: Photo) -> Iterator[str]:
     """What a person should know about a photo besides."""
     if says := alike_remark(photo):
         yield f"         {says}"
+    if photo.assigned:
+        yield f"         put here by hand; taken {taken_words(photo)}"
     if photo.doubtful:
         yield f"         date doubtful: {photo.reason}"
     if photo.damage:
@@ -161,49 +164,31 @@ def remarks(photo: Photo) -> Iterator[str]:
 
 
 def clock_words(photo: Photo) -> str:
-    """ "09:15", or "day only"."""
+    """ "09:15", "day only", or "about then" where it lies between two others."""
     taken = photo.taken or ""
-    return taken[11:16] if len(taken) > 10 else "day only"
+    if len(taken) > 10:
+        return taken[11:16]
+    return {"between": "about then", "day": "day only"}.get(photo.precision, "no day")
 
 
 def taken_words(photo: Photo) -> str:
-    """When a photo was taken as far as is known: "Mon 30 Mar 2026 09:15:20", "30 Mar 2026", "1996-08", "unknown"."""
+    """When a photo was taken as far as is known: "Mon 30 Mar 2026 09:15:20", "Mon 30 Mar 2026", "1996-08", "unknown",
+    or "about Mon 30 Mar 2026" where it lies between two others."""
     if photo.taken is None:
         return "unknown"
     if len(photo.taken) < 10:
         return photo.taken
     day = datetime.fromisoformat(photo.taken).date()
-    return f"{day_words(day)} {day.year} {photo.taken[11:]}".strip()
+    about = "about " if photo.precision == "between" else ""
+    return f"{about}{day_words(day)} {day.year} {photo.taken[11:]}".strip()
 
 
 # ------------------------------------------------------------------------------------------------ single questions
 
 
-def why(photo: Photo, rows: Sequence[EvidenceRow], settings: Settings) -> Iterator[str]:
-    """The verdict in one sentence, then every claim, the believed one marked."""
-    day = photo.album_day(settings.day_starts_at)
-    week = settings.week_rule.whole_week_of(day) if day else None
-    zone = f" ({photo.zone})" if photo.zone else ""
-    yield f"{photo.code}  {visible(photo.path)}"
-    yield f"taken {taken_words(photo)}{zone}, {'in ' + week_words(week) if week else 'in no week'}"
-    yield f"{'Doubtful' if photo.doubtful else 'Settled'}: {photo.reason}."
-    yield ""
-    head, *cells = columns([("", "source", "says", "which means"), *map(_evidence_cells, rows)])
-    yield head
-    is_one_file = len({row.path for row in rows}) <= 1
-    for path, group in groupby(zip(rows, cells, strict=True), lambda pair: pair[0].path):
-        yield from () if is_one_file else [f"in {visible(path)}"]
-        yield from (line for _, line in group)
-
-
-def _evidence_cells(row: EvidenceRow) -> tuple[str, ...]:
-    meaning = " ".join(part for part in ((row.claimed or "").replace("T", " "), row.zone) if part)
-    notes = "; ".join(part for part in (meaning, row.problem) if part)
-    return ("->" if row.is_chosen else "", row.source, visible(row.text), notes)
-
-
-def undated(photos: Sequence[Photo], settings: Settings) -> Iterator[str]:
-    """The photos to be looked at, each with its reason."""
+def undated(photos: Sequence[Photo], settings: Settings, suggestions: int) -> Iterator[str]:
+    """The photos to be looked at, each with its reason, then the ways to settle them. `suggestions` counts the likely
+    corrections of cameras' clocks."""
     if not photos:
         yield "Every photo has a time that nothing speaks against."
         return
@@ -212,6 +197,15 @@ def undated(photos: Sequence[Photo], settings: Settings) -> Iterator[str]:
         yield ""
         yield reason if reason.endswith("?") else f"{reason}:"
         yield from columns([_undated_cells(photo, settings) for photo in group])
+    yield ""
+    if suggestions:
+        yield suggestions_line(suggestions, " and may settle some of these")
+    yield "To settle one: weeksheaf assign CODE WEEK, or weeksheaf assign CODE --taken TIME"
+
+
+def suggestions_line(count: int, more: str = "") -> str:
+    """That corrections are likely, and what shows them."""
+    return f"{plural(count, 'clock correction is', 'clock corrections are')} likely{more}: weeksheaf clock suggest"
 
 
 def _undated_cells(photo: Photo, settings: Settings) -> tuple[str, ...]:

@@ -22,7 +22,7 @@ SUFFIXES = {
 }
 
 #: How many letters of an ISO 8601 time hold good at each precision.
-_LETTERS = {"second": 19, "minute": 16, "day": 10, "month": 7, "year": 4}
+_LETTERS = {"second": 19, "minute": 16, "day": 10, "between": 10, "month": 7, "year": 4}
 
 
 def known_time(photo: Photo) -> str:

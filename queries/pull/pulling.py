@@ -69,7 +69,7 @@ def pull_week(
     *,
     as_jpeg: bool,
     say: Callable[[str], None],
-    album_day: Callable[[Photo], date | None],
+    day_of: Callable[[Photo], date | None],
 ) -> PullResult:
     """Make or complete the week's working folder; `say` is told the plan with its sizes before anything is written.
 
@@ -109,7 +109,7 @@ def pull_week(
         with _at_any_end(record):
             copy_files(plan.having("copy"), folder, account, as_jpeg=as_jpeg)
             ours = {*account.added, *(file.name for file in plan.having("keep"))}
-            content = content_of(plan, selection.left_out, ours, folder, album_day)
+            content = content_of(plan, selection.left_out, ours, folder, day_of)
             put_sheet(content, week, folder, account)
     return _result(plan, folder, account, left_out)
 

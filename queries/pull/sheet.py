@@ -19,7 +19,7 @@ from queries.weeks import Week, week_words
 
 FILE_NAME = "week-sheet.pdf"
 
-_DRAWING = 2  # to be raised when the sheet comes to look different, so that old ones are drawn anew
+_DRAWING = 3  # to be raised when the sheet comes to look different, so that old ones are drawn anew
 
 _INK, _GREY, _PALE, _LINE = "#2b2b2b", "#7d7d7d", "#f0f0ee", "#d4d4d0"
 _WARNING = "#9a5b1e"

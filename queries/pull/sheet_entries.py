@@ -11,8 +11,9 @@ from queries.pull.names import known_time
 from queries.pull.plan import PlannedFile, PullPlan, Source
 from queries.pull.selection import LeftOut
 from queries.pull.sheet_values import Aside, Entry, Small
+from queries.weeks import date_words
 
-_TIMES_BY_PRECISION = {"day": "day only", "month": "month only", "year": "year only"}
+_TIMES_BY_PRECISION = {"day": "day only", "between": "about then", "month": "month only", "year": "year only"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,9 +34,10 @@ def content_of(
     left_out: Sequence[LeftOut],
     ours: Collection[str],
     folder: Path,
-    album_day: Callable[[Photo], date | None],
+    day_of: Callable[[Photo], date | None],
 ) -> SheetContent:
-    """An entry a photo, in capture order. `ours` are the names in the folder that hold what was pulled."""
+    """An entry a photo, in capture order. `ours` are the names in the folder that hold what was pulled; `day_of` gives
+    the day of the week, None for a photo that was put here by hand."""
     behind: dict[str | None, list[Small]] = defaultdict(list)
     for item in left_out:
         behind[item.behind].append(_small(item))
@@ -43,8 +45,8 @@ def content_of(
         tuple(
             Entry(
                 code=file.photo.code,
-                day=album_day(file.photo),
-                time=time_words(file.photo),
+                day=(day := day_of(file.photo)),
+                time=time_words(file.photo) if day else date_known(file.photo),
                 is_doubtful=file.photo.doubtful,
                 is_damaged=file.photo.damage is not None,
                 width=file.photo.width,
@@ -54,7 +56,7 @@ def content_of(
             )
             for file in plan.files
         ),
-        tuple(Aside(album_day(item.photo), _small(item)) for item in left_out if item.behind is None),
+        tuple(Aside(day_of(item.photo), _small(item)) for item in left_out if item.behind is None),
     )
 
 
@@ -62,6 +64,12 @@ def time_words(photo: Photo) -> str:
     """The time of day for people: "09:15", or how much else is known."""
     clock = known_time(photo).partition("T")[2]
     return clock[:5] or _TIMES_BY_PRECISION.get(photo.precision, "no date")
+
+
+def date_known(photo: Photo) -> str:
+    """The date of a photo that was taken on no day of the week: "12 Apr 2026", "1996-08", "no date"."""
+    known = known_time(photo)[:10]
+    return date_words(date.fromisoformat(known)) if len(known) == 10 else known or "no date"
 
 
 def _small(item: LeftOut) -> Small:

@@ -73,7 +73,7 @@ class _Draft:
 def lay_out(entries: Sequence[Entry], week: Week, asides: Sequence[Aside] = ()) -> tuple[Page, ...]:
     """The pages, at least one, in the order given: a heading a day, four pictures a row, captions on one line.
 
-    What is left out stands small behind its keeper, or at the end of its day. Photos without a known day come last. A
+    What is left out stands small behind its keeper, or at the end of its day. What was put here by hand comes last. A
     heading never stands alone at the foot of a page, and is said again, as continued, on the next.
     """
     pages, top = [_Draft()], _TITLE_ENDS
@@ -96,7 +96,7 @@ def lay_out(entries: Sequence[Entry], week: Week, asides: Sequence[Aside] = ()) 
 def day_words(day: date | None, week: Week) -> str:
     """A day's heading: "Monday 30 March", with its year when it lies outside of the week."""
     if day is None:
-        return "Day not known"
+        return "Put here by hand"
     words = f"{WEEKDAYS[day.weekday()].capitalize()} {day.day} {_MONTHS[day.month - 1]}"
     return words if day in week else f"{words} {day.year}"
 

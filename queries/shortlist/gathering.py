@@ -46,7 +46,7 @@ def _candidate(photo: Photo, look: Look | None, sets: frozenset[int], starts_at:
 
 def _moment(photo: Photo) -> datetime | None:
     """None where only the day is known."""
-    if photo.taken is None or photo.precision == "day":
+    if photo.taken is None or photo.placed is None or len(photo.placed) <= 10:
         return None
     fraction = timedelta(seconds=float(f"0.{photo.fraction or 0}"))
     return datetime.fromisoformat(photo.taken) + fraction

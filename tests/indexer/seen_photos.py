@@ -92,21 +92,28 @@ def look_in_vain(connection: sqlite3.Connection, key: str, reason: str = "cut of
 
 
 class SimpleLikeness(ModuleType):
-    """Stands in for the module that finds likenesses; `compared` holds the keys that were fresh, time by time."""
+    """Stands in for the module that finds likenesses; `compared` holds the keys that were fresh, time by time.
+
+    `scenes` are the pairs of keys, the smaller first, that are scenes seen by two cameras besides.
+    """
 
     def __init__(self) -> None:
         super().__init__("indexer.alike.likeness")
         self.compared: list[set[str]] = []
+        self.scenes: set[tuple[str, str]] = set()
 
     def likenesses(self, photos: Sequence[Looked], fresh: Collection[str]) -> list[Likeness]:
         self.compared.append(set(fresh))
         ordered = sorted(photos, key=lambda photo: photo.key)
         pairs = ((a, b) for a in ordered for b in ordered if a.key < b.key and {a.key, b.key} & set(fresh))
-        return [
-            Likeness(a.key, b.key, "copy" if a.phash == b.phash else "burst", 1.0)
-            for a, b in pairs
-            if a.phash == b.phash or self._is_burst(a, b)
-        ]
+        return [Likeness(a.key, b.key, kind, 1.0) for a, b in pairs if (kind := self._kind(a, b))]
+
+    def _kind(self, a: Looked, b: Looked) -> Literal["copy", "burst", "scene"] | None:
+        if a.phash == b.phash:
+            return "copy"
+        if self._is_burst(a, b):
+            return "burst"
+        return "scene" if (a.key, b.key) in self.scenes else None
 
     def same_picture(self, one: Looked, other: Looked) -> bool:
         return one.phash == other.phash

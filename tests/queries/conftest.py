@@ -22,7 +22,7 @@ def bare_photos() -> Iterator[sqlite3.Connection]:
     """Bare tables in the place of the views that are counted in."""
     with closing(sqlite3.connect(":memory:", isolation_level=None)) as connection:
         connection.row_factory = sqlite3.Row
-        connection.execute("CREATE TABLE photo (key, taken, precision, shape, doubtful, present, keeper)")
+        connection.execute("CREATE TABLE photo (key, placed, shape, doubtful, present, keeper)")
         connection.execute("CREATE TABLE week_holding (log_uuid, photo_key)")
         connection.execute("CREATE TABLE alike_set (set_id, kind, photo_key)")
         yield connection

@@ -16,8 +16,12 @@ def put_photo(
     camera: str = "Lanternfish P4",
     picture_format: str = "JPEG",
     missing: bool = False,
+    placed: str | None = None,
 ) -> None:
-    """One photo with one file, called after its key unless `name` is given; its code is the key's beginning."""
+    """One photo with one file, called after its key unless `name` is given; its code is the key's beginning.
+
+    `placed` is a day of the week that it was put into by hand.
+    """
     connection.execute("INSERT OR IGNORE INTO library_folder (id, path) VALUES (1, ?)", (FOLDER.encode(),))
     file = connection.execute(
         "INSERT INTO file (folder_id, path, size, mtime_ns, kind, key, reader_version, missing_since, stored_width,"
@@ -27,9 +31,9 @@ def put_photo(
     )
     precision = {None: "unknown", 7: "month", 10: "day", 16: "minute", 19: "second"}[taken and len(taken)]  # type: ignore[index]
     connection.execute(
-        "INSERT INTO picture (key, code, lead_file_id, taken, fraction, precision, source, doubtful, reason)"
-        " VALUES (?, ?, ?, ?, '', ?, 'exif original', 0, 'the camera says so')",
-        (key, key[:5], file.lastrowid, taken, precision),
+        "INSERT INTO picture (key, code, lead_file_id, taken, placed, fraction, precision, source, doubtful, reason)"
+        " VALUES (?, ?, ?, ?, ?, '', ?, 'exif original', 0, 'the camera says so')",
+        (key, key[:5], file.lastrowid, taken, placed or taken, precision),
     )
 
 
@@ -72,4 +76,14 @@ def put_look(
         "INSERT INTO pixel (key, method, made_from, problem, phash, dhash, grey, layout, contrast, sharpness_240, dark,"
         " bright, subject, pictures) VALUES (?, 1, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)",
         (key, "nothing" if problem else "decode", problem, *values),
+    )
+
+
+def put_claim(connection: sqlite3.Connection, key: str, source: str, claimed: str) -> None:
+    """A claim in the file of a photo; the photo itself is not judged by it."""
+    precision = {10: "day", 16: "minute", 19: "second"}[len(claimed)]
+    connection.execute(
+        "INSERT INTO evidence (file_id, source, text, claimed, precision, fraction, is_utc, is_arrival)"
+        " SELECT id, ?, ?, ?, ?, '', ?, ? FROM file WHERE key = ?",
+        (source, claimed, claimed, precision, source in ("gps", "file time"), source == "file time", key),
     )

@@ -23,17 +23,17 @@ W14 = ISO.week_named(2026, 14)
 @settings(deadline=None)
 @given(st.lists(capture_times, max_size=12), clock_times, st.data())
 def test_late_counts_in_sql_are_those_of_the_calendar(
-    bare_photos: sqlite3.Connection, taken: list[tuple[str | None, str]], starts_at: time, data: st.DataObject
+    bare_photos: sqlite3.Connection, taken: list[str | None], starts_at: time, data: st.DataObject
 ) -> None:
     """The photos counted as late are those whose day lies in a done week and that the week's list lacks."""
-    days = [day_of(*item, starts_at) for item in taken]
+    days = [day_of(item, starts_at) for item in taken]
     weeks = {found for day in days if day and (found := ISO.whole_week_of(day)) and found.next_first_day < date.max}
     held = {place for place in range(len(taken)) if data.draw(st.booleans())}
     bare_photos.execute("DELETE FROM photo")
     bare_photos.execute("DELETE FROM week_holding")
     words = {found: Word(found.name, "", "done", (), "") for found in weeks}
-    for place, (text, precision) in enumerate(taken):
-        bare_photos.execute("INSERT INTO photo VALUES (?, ?, ?, 'square', 0, 1, 1)", (str(place), text, precision))
+    for place, text in enumerate(taken):
+        bare_photos.execute("INSERT INTO photo VALUES (?, ?, 'square', 0, 1, 1)", (str(place), text))
     bare_photos.executemany(
         "INSERT INTO week_holding VALUES (?, ?)", [(found.name, str(place)) for found in weeks for place in held]
     )

@@ -129,4 +129,4 @@ def test_zones(minutes: int | None, text: str | None) -> None:
 def test_the_album_day_is_that_of_the_calendar(index: sqlite3.Connection) -> None:
     """A photo's own day is the one the calendar gives for its time."""
     for photo in photos_of_week(index, W14, time(4)):
-        assert photo.album_day(time(4)) == day_of(photo.taken, photo.precision, time(4))
+        assert photo.album_day(time(4)) == day_of(photo.placed, time(4))

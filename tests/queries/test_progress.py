@@ -68,12 +68,12 @@ def shown(table: WeekTable) -> list[str]:
 @patient
 @given(taken=capture_times, starts_at=clock_times)
 def test_photos_are_counted_on_the_day_that_the_calendar_gives(
-    bare_photos: sqlite3.Connection, taken: tuple[str | None, str], starts_at: time
+    bare_photos: sqlite3.Connection, taken: str | None, starts_at: time
 ) -> None:
     """For every capture time and start of the day, counting in SQL gives the day that `day_of` gives, or none."""
     bare_photos.execute("DELETE FROM photo")
-    bare_photos.execute("INSERT INTO photo VALUES ('k', ?, ?, 'square', 0, 1, 1)", taken)
-    day = day_of(*taken, starts_at)
+    bare_photos.execute("INSERT INTO photo VALUES ('k', ?, 'square', 0, 1, 1)", (taken,))
+    day = day_of(taken, starts_at)
     assert progress._counts_by_day(bare_photos, starts_at) == ({day: DayCount(1, 0, 0, 1, 0, 1)} if day else {})
 
 
@@ -81,14 +81,14 @@ def test_left_out_photos_count_as_photos_and_not_as_keepers(bare_photos: sqlite3
     """A day counts all of its photos, and apart from that its keepers."""
     bare_photos.execute("DELETE FROM photo")
     for key, keeper in (("k", 1), ("l", 0), ("m", 0)):
-        bare_photos.execute("INSERT INTO photo VALUES (?, '2026-04-01', 'day', 'portrait', 0, 1, ?)", (key, keeper))
+        bare_photos.execute("INSERT INTO photo VALUES (?, '2026-04-01', 'portrait', 0, 1, ?)", (key, keeper))
     assert progress._counts_by_day(bare_photos, time(0)) == {date(2026, 4, 1): DayCount(3, 3, 0, 0, 0, 1)}
 
 
 def test_photos_that_are_not_there_do_not_count(bare_photos: sqlite3.Connection) -> None:
     """A missing photo is counted nowhere."""
     bare_photos.execute("DELETE FROM photo")
-    bare_photos.execute("INSERT INTO photo VALUES ('k', '2026-04-01', 'day', 'square', 0, 0, 1)")
+    bare_photos.execute("INSERT INTO photo VALUES ('k', '2026-04-01', 'square', 0, 0, 1)")
     assert progress._counts_by_day(bare_photos, time(0)) == {}
 
 

@@ -47,6 +47,27 @@ def test_pictures_that_look_much_alike_are_no_copies(folder_of: FolderOf) -> Non
         assert kinds([looked("one", one), looked("other", other)]) == [], name
 
 
+def test_a_marked_or_barred_picture_is_a_copy(folder_of: FolderOf) -> None:
+    """A portrait with a large sign or with words across it, and set on a square; not one blurred away."""
+    found = {path.name: path for path in folder_of("thumbor").rglob("fixtures/filters/*.jpg")}
+    source = looked("source", pool.small(found["source.jpg"]))
+    for name, expected in {
+        "watermarkResize50pWidth.jpg": ["copy"], "watermarkResize60p80p.jpg": ["copy"],
+        "watermarkResize70pHeight.jpg": ["copy"], "watermarkSimpleBig.jpg": ["copy"],
+        "fill.jpg": ["copy"], "fill2.jpg": ["copy"], "blur3.jpg": [],
+    }.items():  # fmt: skip
+        assert kinds([source, looked(name, pool.small(found[name]))]) == expected, name
+
+
+def test_two_shots_are_no_copies_by_the_parts_that_stood_still(folder_of: FolderOf) -> None:
+    """Two seconds apart by the camera's clock, or in one second with one size: a burst."""
+    assert folder_of("opencv-doc")
+    one, other = (pool.small(next(folder_of("opencv-doc").rglob(f"basketball{n}.png"))) for n in (1, 2))
+    assert kinds(shots(one, other)) == ["burst"]
+    known = {"own_time": TIMES[0], "camera": "Harbour|One"}
+    assert kinds([looked("one", one, 0.0, **known), looked("other", other, 0.0, **known)]) == ["burst"]
+
+
 def test_strangers_are_no_copies(folder_of: FolderOf) -> None:
     """Of the museum's photographs and the others none is a copy of another, whatever their dates."""
     assert all(map(folder_of, ("blockhash", "foolbox", "opencv-doc", "scikit-image")))

@@ -6,9 +6,11 @@ import imagehash
 import pytest
 from PIL import Image
 
+from indexer.facts.bars import without_bars
 from indexer.facts.fingerprint import fingerprint_of
 from indexer.facts.pixels import NoPixels, PixelFacts, look_at
 from tests.indexer.facts.scenes import bits_apart
+from tests.real_photos import pool
 from tests.real_photos.conftest import FolderOf
 from tests.real_photos.fetch import PICTURES, named_like
 
@@ -60,3 +62,28 @@ def test_the_hashes_of_the_librarys_own_picture(folder_of: FolderOf) -> None:
         print_ = fingerprint_of(picture.convert("RGB"))
         assert print_.phash.hex() == str(imagehash.phash(picture)) == "ba8c84536bd3c366"
         assert print_.dhash.hex() == str(imagehash.dhash(picture)) == "0026273b2b19550e"
+
+
+def test_bars_around_a_picture_do_not_count(folder_of: FolderOf) -> None:
+    """A portrait set on a square of blue or green is within 4 bits of the portrait; bars of blurred picture stay."""
+    found = {path.name: path for path in folder_of("thumbor").rglob("fixtures/filters/*.jpg")}
+    prints = {}
+    for name in ("source.jpg", "fill.jpg", "fill2.jpg", "fill4.jpg"):
+        facts = look_at(str(found[name]), may_trust_thumbnail=False)
+        assert isinstance(facts, PixelFacts), name
+        prints[name] = facts.fingerprint.phash
+    assert bits_apart(prints["source.jpg"], prints["fill.jpg"]) <= 4
+    assert bits_apart(prints["source.jpg"], prints["fill2.jpg"]) <= 4
+    assert bits_apart(prints["source.jpg"], prints["fill4.jpg"]) > 10
+
+
+def test_what_is_cut_off_real_photographs_is_bars(folder_of: FolderOf) -> None:
+    """Of the strangers two have some, a window and a painting, on white and on black; no other one is cut."""
+    assert all(map(folder_of, ("blockhash", "foolbox", "opencv-doc", "scikit-image", "mate-backgrounds")))
+    cut = []
+    for path in pool.stranger_files():
+        picture = pool.small(path)
+        reduced = picture.reduce(max(1, max(picture.size) // 320))
+        if without_bars(reduced) is not reduced:
+            cut.append(path.name)
+    assert cut == ["24442301.jpg", "starry_night.jpg"]

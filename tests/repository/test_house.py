@@ -19,13 +19,15 @@ ARROWS: dict[str, set[str]] = {
     "indexer.facts": {"indexer.errors"},
     "indexer.interrupts": set(),
     "indexer.alike": set(),
-    "indexer.store": {"indexer.alike", "indexer.errors", "indexer.facts", "indexer.interrupts"},
+    "indexer.dating": {"indexer.facts"},
+    "indexer.store": {"indexer.alike", "indexer.dating", "indexer.errors", "indexer.facts", "indexer.interrupts"},
     "indexer": {"indexer.errors", "indexer.facts", "indexer.interrupts", "indexer.store"},
-    "queries.weeks": {"indexer.errors"},
-    "queries.settings": {"indexer.errors", "indexer.facts", "queries.weeks"},
+    "queries.weeks": {"indexer.dating", "indexer.errors"},
+    "queries.settings": {"indexer.dating", "indexer.errors", "indexer.facts", "queries.weeks"},
     "queries.album_days": set(),
     "queries.membership": set(),
-    "queries.photos": {"queries.membership", "queries.weeks"},
+    "queries.lived_order": set(),
+    "queries.photos": {"queries.lived_order", "queries.membership", "queries.weeks"},
     "queries.alike": {"queries.photos", "queries.weeks"},
     "queries.week_log": {"indexer.errors", "queries.weeks"},
     "queries.finished": {"queries.album_days", "queries.photos", "queries.week_log", "queries.weeks"},
@@ -34,6 +36,15 @@ ARROWS: dict[str, set[str]] = {
     },
     "queries.devices": set(),
     "queries.evidence": {"queries.photos"},
+    "queries.told_times": {"indexer.errors"},
+    "queries.shifts": {"indexer.errors", "queries.told_times"},
+    "queries.cameras": {"indexer.dating", "indexer.errors", "indexer.facts", "indexer.store"},
+    "queries.behind": {"indexer.dating", "indexer.store", "queries.cameras", "queries.photos"},
+    "queries.week_moves": {"queries.week_log", "queries.weeks"},
+    "queries.suggestions": {
+        "indexer.dating", "indexer.errors", "indexer.facts", "queries.cameras", "queries.week_log",
+        "queries.week_moves", "queries.weeks",
+    },
     "queries.naming": {"indexer.errors", "indexer.facts", "indexer.store", "queries.photos", "queries.pull"},
     "queries.pull": {"indexer.errors", "indexer.facts", "queries.photos", "queries.weeks"},
     "queries.screenshots": set(),
@@ -43,20 +54,37 @@ ARROWS: dict[str, set[str]] = {
         "indexer", "indexer.errors", "indexer.facts", "indexer.store", "queries.devices", "queries.evidence",
         "queries.naming", "queries.photos", "queries.progress", "queries.pull", "queries.settings", "queries.weeks",
         "queries.alike", "queries.finished", "queries.looks", "queries.membership", "queries.shortlist",
-        "queries.week_log",
+        "queries.week_log", "queries.behind", "queries.cameras", "queries.shifts", "queries.suggestions",
+        "queries.told_times", "queries.week_moves",
     },
     "queries": set(),
 }  # fmt: skip
 
 #: The modules that decide: pure functions of values.
 PURE = {
-    "indexer.facts.capture_time", "indexer.facts.changes", "indexer.facts.codes", "indexer.facts.file_names",
+    "indexer.dating.agreement", "indexer.dating.album_weeks", "indexer.dating.corrected", "indexer.dating.judging",
+    "indexer.dating.moments", "indexer.dating.numbers", "indexer.dating.offsets", "indexer.dating.order",
+    "indexer.dating.own", "indexer.dating.shots", "indexer.dating.twins", "indexer.dating.unset_clock",
+    "indexer.dating.values", "indexer.dating.vouching", "indexer.dating.words",
+    "indexer.facts.changes", "indexer.facts.codes", "indexer.facts.file_names",
     "indexer.facts.records", "indexer.facts.fingerprint", "indexer.facts.sharpness", "indexer.facts.subjects",
+    "indexer.facts.dates", "indexer.facts.exif_dates", "indexer.facts.file_numbers", "indexer.facts.folder_names",
+    "indexer.facts.iptc", "indexer.facts.sidecars",
+    "indexer.facts.bars",
     "indexer.alike.bits", "indexer.alike.bursts", "indexer.alike.burst_score", "indexer.alike.coefficients",
     "indexer.alike.copies", "indexer.alike.copy_score", "indexer.alike.edits", "indexer.alike.keepers",
     "indexer.alike.likeness", "indexer.alike.near", "indexer.alike.near_parts", "indexer.alike.near_plan",
-    "indexer.alike.sets", "indexer.alike.signals", "indexer.alike.values",
-    "queries.weeks", "queries.screenshots", "queries.shortlist.choosing", "queries.shortlist.occasions",
+    "indexer.alike.mark_score", "indexer.alike.scenes", "indexer.alike.sets", "indexer.alike.signals",
+    "indexer.alike.values",
+    "indexer.dating.clock.factory", "indexer.dating.clock.findings", "indexer.dating.clock.inquiry",
+    "indexer.dating.clock.journeys", "indexer.dating.clock.lived", "indexer.dating.clock.parts",
+    "indexer.dating.clock.rolls",
+    "indexer.dating.clock.satellites", "indexer.dating.clock.scenes", "indexer.dating.clock.seconds",
+    "indexer.dating.clock.shifts", "indexer.dating.clock.spans", "indexer.dating.clock.suggestions",
+    "indexer.dating.clock.trust", "indexer.dating.clock.voting", "indexer.dating.clock.wording",
+    "indexer.dating.clock.zone",
+    "queries.weeks", "queries.screenshots", "queries.lived_order", "queries.shifts", "queries.told_times",
+    "queries.shortlist.choosing", "queries.shortlist.occasions",
     "queries.shortlist.quality", "queries.shortlist.reasons", "queries.shortlist.resemblance",
     "queries.shortlist.score", "queries.shortlist.terms", "queries.shortlist.values", "queries.shortlist.weights",
     "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
@@ -115,7 +143,7 @@ def test_a_module_imports_only_to_the_right(path: Path) -> None:
 @pytest.mark.parametrize("path", [path for path in MODULES if name_of(path) in PURE], ids=name_of)
 def test_a_deciding_module_touches_nothing(path: Path) -> None:
     """What decides imports neither disk, database nor clock (os for path separators is the one leave)."""
-    allowed = {"os"} if name_of(path) in ("indexer.facts.changes",) else set()
+    allowed = {"os"} if name_of(path) in ("indexer.facts.changes", "indexer.facts.sidecars") else set()
     assert not {module.split(".")[0] for module in imports_of(path)} & (IMPURE_IMPORTS - allowed)
 
 

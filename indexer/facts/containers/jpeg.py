@@ -16,17 +16,21 @@ MAX_SEGMENTS = 1024
 #: Bytes that belong to no segment are skipped, as decoders do, but no further than this.
 MAX_JUNK = 64 << 10
 
+#: Image resources (APP13) beyond this are left aside; IPTC is among the first of them.
+MAX_RESOURCES = 1 << 20
+
 HEADER_DAMAGED = "its header is damaged before the picture begins"
 
 _START_OF_SCAN = 0xDA
 _END_OF_IMAGE = 0xD9
-_APP1 = 0xE1
+_APP1, _APP13 = 0xE1, 0xED
 #: SOF0..SOF15 without DHT (C4), JPG (C8) and DAC (CC), which share their range.
 _FRAMES = frozenset(range(0xC0, 0xD0)) - {0xC4, 0xC8, 0xCC}
 #: TEM, RST0..RST7 and SOI carry no length.
 _STANDALONE = frozenset((0x01, *range(0xD0, 0xD9)))
 
 _EXIF = b"Exif\0"
+_RESOURCES = b"Photoshop 3.0\0"
 _MARKER = re.compile(rb"\xff[\x01-\xfe]")
 
 
@@ -39,6 +43,7 @@ class _Header:
     has_frame: bool = False
     exif: bytes | None = None
     xmp: bytes | None = None
+    resources: bytes = b""
     scan: int | None = None
     damage: str = CUT_OFF
 
@@ -59,6 +64,7 @@ def parse(reader: Reader) -> Container:
         header.height,
         exif=header.exif,
         xmp=header.xmp,
+        resources=header.resources or None,
         picture_spans=() if scan is None else ((scan, reader.size - scan),),
         damage=None if whole else header.damage,
     )
@@ -102,13 +108,17 @@ def _next_marker(reader: Reader, position: int) -> int | None:
 
 
 def _take(reader: Reader, header: _Header, marker: int, start: int, length: int) -> None:
-    """Keep what one segment says; the first of each kind counts."""
+    """Keep what one segment says; the first of each kind counts. Image resources go on in the segments that follow."""
     if marker == _APP1:
         payload = reader.at(start, length)
         if payload.startswith(_EXIF):
             header.exif = header.exif or as_tiff(payload)
         elif payload.startswith(XMP_IDENTIFIER):
             header.xmp = header.xmp or payload[len(XMP_IDENTIFIER) :]
+    elif marker == _APP13 and len(header.resources) + length <= MAX_RESOURCES:
+        payload = reader.at(start, length)
+        if payload.startswith(_RESOURCES):
+            header.resources += payload[len(_RESOURCES) :]
     elif marker in _FRAMES and length >= 6 and not header.has_frame:
         frame = reader.at(start, 5)
         header.height = int.from_bytes(frame[1:3])

@@ -19,7 +19,9 @@ from indexer.facts.containers.tiff_directory import MAX_DIRECTORIES, Directory, 
 from indexer.facts.containers.values import CUT_OFF, BrokenContainer, Container
 
 _NEW_SUBFILE_TYPE, _WIDTH, _HEIGHT, _COMPRESSION, _PHOTOMETRIC = 0x00FE, 0x0100, 0x0101, 0x0103, 0x0106
-_MAKE, _SUB_IFDS, _XMP, _DNG_VERSION = 0x010F, 0x014A, 0x02BC, 0xC612
+_MAKE, _SUB_IFDS, _DNG_VERSION = 0x010F, 0x014A, 0xC612
+#: Blocks of other structure: XMP (XMP specification, part 3), IPTC and image resources (registered with TIFF 6.0).
+_XMP, _IPTC, _RESOURCES = 0x02BC, 0x83BB, 0x8649
 _EXIF_WIDTH, _EXIF_HEIGHT = 0xA002, 0xA003
 #: Offsets and lengths of the picture data, by strips and by tiles.
 _DATA = ((0x0111, 0x0117), (0x0144, 0x0145))
@@ -56,9 +58,16 @@ def parse(reader: Reader) -> Container:
         width,
         height,
         exif=gather(tiff, first),
-        xmp=tiff.content(first.values[_XMP]) if _XMP in first.values else None,
+        xmp=_block(tiff, first, _XMP),
+        iptc=_block(tiff, first, _IPTC),
+        resources=_block(tiff, first, _RESOURCES),
         damage=CUT_OFF if _is_cut(tiff, reader.size, pictures if raw else [first]) else None,
     )
+
+
+def _block(tiff: Tiff, directory: Directory, tag: int) -> bytes | None:
+    """What a value holds that is of another structure; None where it is not there."""
+    return tiff.content(directory.values[tag]) if tag in directory.values else None
 
 
 def _looks_raw(tiff: Tiff, first: Directory, pictures: Iterable[Directory]) -> bool:

@@ -18,9 +18,10 @@ class Container:
 
     `width` and `height` are pixels as stored, before any turning. `turn` is the orientation (Exif values 1..8) that
     the container itself asks for, or None where the format has no such notion and the Exif tag decides. `exif` is a
-    block of TIFF structure (it begins II*\\0 or MM\\0*), `xmp` the packet as it stands. `picture_spans` are the
-    stretches of the file that hold the picture data; none means the whole file. `damage` says in plain words why the
-    pixels cannot be whole, or is None.
+    block of TIFF structure (it begins II*\\0 or MM\\0*), `xmp` the packet and `iptc` the IPTC block as they stand,
+    `resources` the image resources, among which IPTC may lie too. `picture_spans` are the stretches of the file that
+    hold the picture data; none means the whole file. `damage` says in plain words why the pixels cannot be whole, or
+    is None.
     """
 
     format: Format
@@ -29,6 +30,8 @@ class Container:
     turn: int | None = None
     exif: bytes | None = None
     xmp: bytes | None = None
+    iptc: bytes | None = None
+    resources: bytes | None = None
     picture_spans: Spans = ()
     damage: str | None = None
 

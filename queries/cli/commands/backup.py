@@ -16,7 +16,7 @@ from queries.cli.visible import visible
 @as_json
 @click.pass_obj
 def command(session: Session, file: Path, as_json: bool) -> None:
-    """Save all that you told the tool to FILE: states, waits, notes, settings. Readable JSON."""
+    """Save all that you told the tool to FILE: states, waits, choices, clocks and so on. Readable JSON."""
     from indexer.store.backup import write_backup
     from indexer.store.library_folders import refuse_inside_library
 

@@ -44,7 +44,7 @@ def command(
         [Path(library.path) for library in library_folders(session.connection)],
         as_jpeg=as_jpeg,
         say=lambda line: click.echo(line, err=True),
-        album_day=lambda photo: photo.album_day(settings.day_starts_at),
+        day_of=lambda photo: photo.shown_day(week, settings.day_starts_at),
     )
     emit(as_json, pull_words.document(week, result), pull_words.lines(result))
     if result.failed or result.not_found:

@@ -2,7 +2,8 @@
 
 import click
 
-from queries.cli import documents, wording
+from queries.behind import behind
+from queries.cli import why_words
 from queries.cli.output import emit
 from queries.cli.parameters import PhotoType, as_json
 from queries.cli.session import Session
@@ -16,9 +17,5 @@ from queries.photos import Photo
 @click.pass_obj
 def command(session: Session, photo: Photo, as_json: bool) -> None:
     """Show what speaks for a photo's capture time, and which of it was believed."""
-    rows = evidence_of(session.connection, photo)
-    emit(
-        as_json,
-        documents.why_document(photo, rows, session.settings),
-        wording.why(photo, rows, session.settings),
-    )
+    shown = (photo, evidence_of(session.connection, photo), behind(session.connection, photo), session.settings)
+    emit(as_json, why_words.document(*shown), why_words.lines(*shown))

@@ -11,7 +11,7 @@ import io
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
-from PIL import ExifTags, Image, ImageEnhance, ImageOps
+from PIL import ExifTags, Image, ImageDraw, ImageEnhance, ImageFont, ImageOps
 from pillow_heif import register_heif_opener
 
 from indexer.alike.likeness import likenesses
@@ -56,6 +56,27 @@ def _cut(left: float, top: float, right: float, bottom: float) -> Change:
     return cut
 
 
+def _on_a_square(picture: Image.Image) -> Image.Image:
+    return ImageOps.pad(picture, (max(picture.size),) * 2, color="black")
+
+
+def _written_across(picture: Image.Image) -> Image.Image:
+    """White letters over the whole width, half seen through."""
+    layer = Image.new("RGBA", picture.size)
+    font = ImageFont.load_default(picture.width / 5)
+    middle = (picture.width / 2, picture.height / 2)
+    ImageDraw.Draw(layer).text(middle, "HARBOUR", (255, 255, 255, 128), font, anchor="mm")
+    return Image.alpha_composite(picture.convert("RGBA"), layer).convert("RGB")
+
+
+def _with_a_sticker(picture: Image.Image) -> Image.Image:
+    """A yellow disc a quarter as wide as the shorter side, low and to the right."""
+    stuck, reach = picture.copy(), min(picture.size) / 8
+    x, y = 0.7 * picture.width, 0.65 * picture.height
+    ImageDraw.Draw(stuck).ellipse((x - reach, y - reach, x + reach, y + reach), (255, 210, 0))
+    return stuck
+
+
 CHANGES: dict[str, Change] = {
     **{f"re-saved as JPEG, quality {quality}": _saved("JPEG", quality=quality) for quality in (30, 50, 70, 85, 95)},
     "halved": lambda picture: ImageOps.scale(picture, 0.5),
@@ -71,6 +92,9 @@ CHANGES: dict[str, Change] = {
     "turned by 90 degrees": lambda picture: picture.transpose(Image.Transpose.ROTATE_90),
     "turned by 180 degrees": lambda picture: picture.transpose(Image.Transpose.ROTATE_180),
     "turned by 270 degrees": lambda picture: picture.transpose(Image.Transpose.ROTATE_270),
+    "set on a square, with black bars (beyond the goal)": _on_a_square,
+    "written across, large (beyond the goal)": _written_across,
+    "with a sticker (beyond the goal)": _with_a_sticker,
     "cropped by 10 %, all round (beyond the goal)": _cut(0.05, 0.05, 0.05, 0.05),
     "cropped to half its sides (not sought)": _cut(0.25, 0.25, 0.25, 0.25),
     "mirrored (not sought)": ImageOps.mirror,
@@ -147,17 +171,17 @@ def _looked(picture: Image.Image, key: str) -> Looked:
 
 def lines(result: Result) -> list[str]:
     """The table, ready to print."""
-    told = [f"{'found again, of ' + str(result.photographs) + ' photographs':44}"]
-    told += [f"{name:44}{share:7.1%}" for name, share in result.found.items()]
+    told = [f"{'found again, of ' + str(result.photographs) + ' photographs':52}"]
+    told += [f"{name:52}{share:7.1%}" for name, share in result.found.items()]
     if result.edits:
         count, missed = result.edits.count, result.edits.missed
         share = 1 - len(missed) / count
-        told.append(f"{'edits of one portrait':44}{share:7.1%} ({count - len(missed)} of {count})")
+        told.append(f"{'edits of one portrait':52}{share:7.1%} ({count - len(missed)} of {count})")
         told.append(f"  not found: {', '.join(missed)}")
     else:
         told.append("edits of one portrait are not here: python tests/real_photos/fetch.py --only thumbor")
     share = result.right / result.called if result.called else 1.0
-    told.append(f"{'of pairs called copies, of one original':44}{share:7.2%} ({result.right:,} of {result.called:,})")
+    told.append(f"{'of pairs called copies, of one original':52}{share:7.2%} ({result.right:,} of {result.called:,})")
     return told
 
 

@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from indexer.alike.coefficients import FLAT, LONGEST_GAP
+from indexer.alike.coefficients import FLAT, LONGEST_GAP, MOST_NEAREST
 from indexer.alike.likeness import likenesses, same_picture
 from indexer.alike.values import Likeness, Looked
 from tests.indexer.alike.looks import brightened, cut, framed, looked, moved, scene
@@ -155,6 +155,17 @@ def test_frames_of_one_second_camera_and_size_must_be_the_same_for_a_copy() -> N
     assert found(looked("a", first, 0), looked("b", frame, 0)) == [("a", "b", "copy")]
     assert found(looked("a", first, 0, **values), looked("b", frame, 0, **values)) == [("a", "b", "burst")]
     assert found(looked("a", first, 0, **values), looked("b", brightened(first), 0, **values)) == [("a", "b", "copy")]
+
+
+def test_of_very_many_same_pictures_those_near_in_time_are_copies() -> None:
+    """Though each has more of them than are looked for by hash; of other times of its camera they are a burst."""
+    count = MOST_NEAREST + 30
+    values = {"own_time": TAKEN, "camera": "Harbour|One"}
+    same = [looked(f"{number:03}", ORIGINAL, 0.0, **values) for number in range(count)]
+    links = {(one.one, one.other): one.kind for one in likenesses(same, {photo.key for photo in same})}
+    assert set(links.values()) == {"copy"}
+    assert all((f"{number:03}", f"{number + 1:03}") in links for number in range(count - 1))
+    assert found(same[0], replace(same[1], own_time=LATER, moment=1.0)) == [("000", "001", "burst")]
 
 
 def test_a_burst_ends_with_the_longest_gap() -> None:

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from indexer.alike import near
-from indexer.alike.near import near_pair_blocks, near_pairs, near_pairs_between
+from indexer.alike.near import first_of_each, near_pair_blocks, near_pairs, near_pairs_between, nearest_of_each
 from indexer.alike.near_parts import BLOCK, Part, cut
 from tests.indexer.alike.near_codes import KINDS, Codes, equal_codes, plain_distances, plain_pairs, random_codes
 
@@ -95,3 +95,28 @@ def test_impossible_radius_is_refused(radius: int) -> None:
         near_pairs(random_codes(3), radius)
     with pytest.raises(ValueError, match="radius"):
         near_pairs_between(random_codes(3), random_codes(3), radius)
+
+
+@pytest.mark.parametrize("kind", KINDS)
+@pytest.mark.parametrize("most", [1, 3, 8])
+def test_the_nearest_of_each_are_those_of_sorting(kind: str, most: int) -> None:
+    """Of equally near ones the first; codes that are there many times are looked at no oftener than needed."""
+    ours, theirs, radius = KINDS[kind](60), KINDS[kind](300), 12
+    apart = plain_distances(ours, theirs)
+    expected = [
+        (place, other)
+        for place, row in enumerate(apart.tolist())
+        for distance, other in sorted((distance, other) for other, distance in enumerate(row))[:most]
+        if distance <= radius
+    ]
+    few = first_of_each(theirs, most)
+    assert (np.diff(few) > 0).all()
+    pairs = near_pairs_between(ours, theirs[few], radius)
+    found = nearest_of_each(np.column_stack((pairs[:, 0], few[pairs[:, 1]])), ours, theirs, most)
+    assert list(map(tuple, found.tolist())) == expected
+
+
+def test_no_more_of_equal_codes_than_asked_for() -> None:
+    """The first ones of each."""
+    assert first_of_each(np.array([5, 7, 5, 5, 7, 9], np.uint64), 2).tolist() == [0, 1, 2, 4, 5]
+    assert first_of_each(np.array([], np.uint64), 2).tolist() == []

@@ -95,6 +95,8 @@ def test_frames_that_share_a_copy_are_a_burst_on_one_day() -> None:
     sent = photo("s", None, pixels=1, taken="2026-03-30")
     assert shown(likenesses, A, B, sent) == [("copy", "as", "a"), ("burst", "ba", "b")]
     assert shown(likenesses, A, photo("b", 1, taken="2026-05-30T10:00:00"), sent) == [("copy", "as", "a")]
+    lent = photo("s", None, pixels=1, taken="2026-03-30T10:00:00", is_lent=True)
+    assert shown(likenesses, A, B, lent) == [("copy", "as", "a")]
 
 
 @pytest.mark.parametrize("seed", range(300))

@@ -115,6 +115,25 @@ def test_a_file_seen_in_a_folder_that_closed_midway_is_no_less_there() -> None:
     assert (changes.unchanged, changes.held, changes.absent) == ([seen], [unseen], [])
 
 
+@pytest.mark.parametrize(
+    ("before", "now"),
+    [("", "a.xmp 1 2"), ("a.xmp 1 2", "a.xmp 1 3"), ("a.xmp 1 2", None)],
+    ids=["new", "other", "gone"],
+)
+def test_a_photo_whose_sidecar_differs_is_read_again(before: str, now: str | None) -> None:
+    """It appeared, changed or went, though the photo is as it was."""
+    row = known("a.jpg", sidecar=before)
+    texts = {row.path: now} if now else {}
+    assert compare([row], {row.path: THERE}, (), VERSION, texts).to_read == [(row.path, row)]
+
+
+def test_a_photo_whose_sidecar_is_the_same_is_not_read() -> None:
+    """Nor is one that has none, beside others that have."""
+    rows = [known("a.jpg", sidecar="a.xmp 1 2"), known("b.jpg")]
+    changes = compare(rows, {row.path: THERE for row in rows}, (), VERSION, {rows[0].path: "a.xmp 1 2"})
+    assert (changes.unchanged, changes.to_read) == (rows, [])
+
+
 PATHS = st.sampled_from([at(path) for path in ("a", "b", "x/a", "x/b", "x/y/a", "z/a")])
 FOUND = st.dictionaries(PATHS, st.builds(FoundFile, st.integers(1, 2), st.integers(1, 2)))
 ROWS = st.lists(

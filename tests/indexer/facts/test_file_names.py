@@ -7,7 +7,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from indexer.facts.file_names import EARLIEST_YEAR, PATTERNS, claim_from_name
+from indexer.facts.file_names import EARLIEST_TYPED_YEAR, EARLIEST_YEAR, PATTERNS, claim_from_name
 
 LATEST = 2027
 
@@ -31,6 +31,19 @@ LATEST = 2027
         ("IMG_20260105.jpg", "2026-01-05", "day"),
         ("scan 2026.01.05 kitchen.tif", "2026-01-05", "day"),
         ("harbour 2026-01.jpg", "2026-01", "month"),
+        ("20260105_02_30_00_harbour.jpg", "2026-01-05T02:30:00", "second"),
+        ("harbour_2026-01-05_023000.jpg", "2026-01-05T02:30:00", "second"),
+        ("VID_20260105_023000.still.jpg", "2026-01-05T02:30:00", "second"),
+        ("20260105T023000.jpg", "2026-01-05T02:30:00", "second"),
+        ("Screenshot 2026-05-12 um 16.42.48.png", "2026-05-12T16:42:48", "second"),
+        ("Screenshot 2026-05-12 a las 4.42.48 PM.png", "2026-05-12T16:42:48", "second"),
+        ("Screenshot 2026-05-12 \u00e0 16.42.48.png", "2026-05-12T16:42:48", "second"),
+        ("1987-08.tif", "1987-08", "month"),
+        ("1987-08-15 kitchen.tif", "1987-08-15", "day"),
+        ("1900-01.tif", "1900-01", "month"),
+        ("summer 1987.jpg", "1987", "year"),
+        ("the old harbour 1912", "1912", "year"),
+        ("\u00e9t\u00e9 1987.tif", "1987", "year"),
         ("20240229.jpg", "2024-02-29", "day"),
         ("19900101.jpg", "1990-01-01", "day"),
         ("20271231.jpg", "2027-12-31", "day"),
@@ -71,6 +84,39 @@ def test_thirteen_digits_are_milliseconds_since_1970() -> None:
     claim = claim_from_name(f"{int(moment.timestamp())}123.jpg", LATEST)
     assert claim
     assert (claim.when, claim.fraction, claim.is_utc) == ("2026-01-05T02:00:00", "123", True)
+
+
+@pytest.mark.parametrize(
+    ("name", "fraction"),
+    [
+        ("20260105T020000Z.jpg", ""),
+        ("IMG_20260105T020000.123Z.jpg", "123"),
+        ("2026-01-05T02-00-00Z.jpg", ""),
+        ("2026-01-05T020000Z harbour.jpg", ""),
+        ("2026-01-05T02.00.00.123Z.jpg", "123"),
+    ],
+)
+def test_a_z_behind_the_time_is_universal_time(name: str, fraction: str) -> None:
+    """ISO 8601 writes it so."""
+    claim = claim_from_name(name, LATEST)
+    assert claim
+    assert (claim.when, claim.fraction, claim.is_utc) == ("2026-01-05T02:00:00", fraction, True)
+
+
+@pytest.mark.parametrize(
+    "name",
+    [
+        "photo_2026-01-05_02-30-00.jpg",
+        "photo_2026-01-05_02-30-00 (2).jpg",
+        "harbour-2026-01-05-023000.jpg",
+        "harbour-2026-01-05-02-30-00-123.jpg",
+    ],
+)
+def test_a_saved_message_tells_the_time_it_arrived(name: str) -> None:
+    """Two forms in which message programs save pictures (from memory)."""
+    claim = claim_from_name(name, LATEST)
+    assert claim
+    assert (claim.when, claim.precision, claim.is_arrival) == ("2026-01-05T02:30:00", "second", True)
 
 
 @pytest.mark.parametrize("name", ["IMG-20260105-WA0012.jpg", "IMG-20260105-WA0012 (2).jpg", "7IMG-20260105-WA0012.jpg"])
@@ -145,6 +191,16 @@ def test_an_hour_that_does_not_exist_leaves_the_day(clock: str) -> None:
         "P1010412.JPG",
         "100_2026.JPG",
         "2026.jpg",
+        "1987.jpg",
+        "1987 summer.jpg",
+        "photo 1987.jpg",
+        "my scan 1987.jpg",
+        "summer_1987.jpg",
+        "summer 1899.jpg",
+        "summer 2028.jpg",
+        "summer 19871.jpg",
+        "1899-12.tif",
+        "19891231_101010.jpg",
         "harbour.jpg",
         "",
     ],
@@ -182,9 +238,15 @@ def test_any_name_makes_one_claim_or_none(name: str) -> None:
     claim = claim_from_name(name, LATEST)
     if claim is None:
         return
-    form = {"second": r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d", "day": r"\d{4}-\d\d-\d\d", "month": r"\d{4}-\d\d"}
+    form = {
+        "second": r"\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d",
+        "day": r"\d{4}-\d\d-\d\d",
+        "month": r"\d{4}-\d\d",
+        "year": r"\d{4}",
+    }
     assert re.fullmatch(form[claim.precision], claim.when or "", re.ASCII)
-    assert EARLIEST_YEAR <= int((claim.when or "")[:4]) <= LATEST
+    earliest = EARLIEST_YEAR if claim.precision == "second" else EARLIEST_TYPED_YEAR
+    assert earliest <= int((claim.when or "")[:4]) <= LATEST
     assert re.fullmatch(r"(\d{3})?", claim.fraction, re.ASCII)
     day = re.split("[-T]", claim.when or "")[:3]
     is_epoch = re.search(r"(?<!\d)1\d{12}(?!\d)", name)
@@ -194,8 +256,9 @@ def test_any_name_makes_one_claim_or_none(name: str) -> None:
 def test_every_row_of_the_table_is_reached() -> None:
     """Each pattern speaks for some name above, so none is dead."""
     names = [
-        "PXL_20260105_020000000", "IMG-20260105-WA0012", "2026-05-12 at 4.42.48 PM", "20260105_023000",
-        "2026-01-05 02.30.00", "2026-01-05", "20260105", "1767578400123", "2026-01",
+        "PXL_20260105_020000000", "IMG-20260105-WA0012", "photo_2026-01-05_02-30-00", "harbour-2026-01-05-023000",
+        "2026-05-12 at 4.42.48 PM", "20260105T023000Z", "2026-01-05T02-30-00Z", "20260105_023000", "20260105_02_30_00",
+        "2026-01-05 02.30.00", "2026-01-05", "20260105", "1767578400123", "2026-01", "summer 1987",
     ]  # fmt: skip
     firsts = [next(row for row in PATTERNS if row.pattern.search(name)) for name in names]
     assert firsts == list(PATTERNS)

@@ -1,7 +1,6 @@
 """Exif blocks and the dates in them. Forms and rules: Exif 2.32 (CIPA DC-008), as FACTS "Dates" quotes it."""
 
 import random
-import re
 from collections.abc import Callable
 from typing import Any
 
@@ -9,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from indexer.facts.metadata import Metadata, MetadataError, exif_date_claim, parse_offset, read_exif
+from indexer.facts.metadata import Metadata, MetadataError, read_exif
 from indexer.facts.records import Camera, Claim
 
 MAKE, MODEL, ORIENTATION, DATE_TIME = 0x010F, 0x0110, 0x0112, 0x0132
@@ -17,7 +16,6 @@ ORIGINAL, DIGITIZED = 0x9003, 0x9004
 OFFSET, OFFSET_ORIGINAL, SUBSEC_ORIGINAL = 0x9010, 0x9011, 0x9291
 BODY_SERIAL = 0xA431
 LATITUDE_REF, LATITUDE, LONGITUDE_REF, LONGITUDE, GPS_TIME, GPS_DATE = 1, 2, 3, 4, 7, 29
-EMPTY_DATES = ["    :  :     :  :  ", " " * 19, "0000:00:00 00:00:00", "", ":", "\0" * 20, "0000-00-00"]
 
 Block = Callable[..., bytes]
 
@@ -40,70 +38,16 @@ def test_each_date_is_a_claim_of_its_own(exif_block: Block) -> None:
     assert (modified.when, modified.offset_minutes, modified.fraction) == ("2026-04-03T12:00:00", 60, "")
 
 
-@pytest.mark.parametrize("text", EMPTY_DATES)
-def test_a_blank_date_is_no_date(text: str) -> None:
-    """All blank, all but the colons blank, and zeros (seen in the wild: from memory) are neither 1970 nor year 1."""
-    claim = exif_date_claim("exif original", text)
-    assert claim.when is None
-    assert claim.problem
-    assert "blank" in claim.problem
+def test_the_original_date_may_stand_in_the_main_directory(exif_block: Block) -> None:
+    """TIFF/EP (ISO 12234-2) has it there; a real file of the package piexif too."""
+    (claim,) = read_exif(exif_block({ORIGINAL: "2006:02:14 22:00:58"})).claims
+    assert (claim.source, claim.when) == ("exif original", "2006-02-14T22:00:58")
 
 
 def test_a_blank_date_in_a_block_is_kept_as_evidence(exif_block: Block) -> None:
     """The claim stays, with what is wrong with it."""
     (claim,) = read_exif(exif_block(exif={ORIGINAL: "0000:00:00 00:00:00"})).claims
     assert (claim.when, claim.text) == (None, "0000:00:00 00:00:00")
-
-
-@pytest.mark.parametrize(
-    "text",
-    ["2024:02:30 10:00:00", "2023:02:29 10:00:00", "2024:13:01 10:00:00", "2024:01:32 10:00:00",
-     "2024:01:01 24:00:00", "2024:01:01 10:60:00", "2024:01:01 10:00:60", "0000:01:01 10:00:00"],
-)  # fmt: skip
-def test_a_day_that_does_not_exist_is_not_rolled_over(text: str) -> None:
-    """2024:02:30 is invalid and does not become the first of March."""
-    claim = exif_date_claim("exif original", text)
-    assert (claim.when, claim.text) == (None, text)
-    assert claim.problem == "no such day or time"
-
-
-@pytest.mark.parametrize(
-    "text", ["2024:05:01", "5/1/2024 10:00:00", "yesterday 12", "2024:05:01 10:00", "20240501 100000", "１２３"]
-)
-def test_another_form_is_said_to_be_one(text: str) -> None:
-    """What is not in the form of Exif is not guessed at."""
-    claim = exif_date_claim("exif original", text)
-    assert claim.when is None
-    assert "YYYY:MM:DD HH:MM:SS" in (claim.problem or "")
-
-
-@pytest.mark.parametrize(
-    ("text", "offset", "day"),
-    [("2024:05:01 23:30:00", "+02:00", "2024-05-01"), ("2024:01:01 00:30:00", "+13:00", "2024-01-01")],
-)
-def test_the_day_is_that_of_the_wall_clock(text: str, offset: str, day: str) -> None:
-    """The offset names the zone and moves nothing."""
-    claim = exif_date_claim("exif original", text, "", offset)
-    assert (claim.when or "")[:10] == day
-
-
-@pytest.mark.parametrize(
-    ("text", "minutes"),
-    [("+02:00", 120), ("-05:00", -300), ("+05:45", 345), ("+13:00", 780), ("+14:00", 840), ("-12:00", -720),
-     ("-00:00", 0), ("Z", 0), ("+0200", 120), ("+02:00\0", 120), ("", None), ("   :  ", None), ("\0" * 7, None)],
-)  # fmt: skip
-def test_offsets_are_read_as_minutes_east(text: str, minutes: int | None) -> None:
-    """`+HH:MM`, blanks where it is unknown; the widest zones are those of the IANA database."""
-    assert parse_offset(text) == (minutes, None)
-
-
-@pytest.mark.parametrize("text", ["+14:15", "-15:00", "+99:99", "+02:60", "02:00", "+2", "east", "+02:00:00"])
-def test_an_offset_that_does_not_exist_is_left_aside_and_said(text: str) -> None:
-    """The time stays usable without it."""
-    assert parse_offset(text)[0] is None
-    claim = exif_date_claim("exif original", "2024:05:01 10:00:00", "", text)
-    assert (claim.when, claim.offset_minutes) == ("2024-05-01T10:00:00", None)
-    assert text in (claim.problem or "")
 
 
 def test_gps_time_is_a_claim_in_universal_time(exif_block: Block) -> None:
@@ -195,22 +139,35 @@ def test_a_block_without_tags_says_nothing(block: bytes) -> None:
     assert is_fenced(block)
 
 
-TEXT = st.text(max_size=30)
-NEARLY = st.from_regex(r"\d{4}[:/.-]\d{2}[:/.-]\d{2}[ T]\d{2}:\d{2}:\d{2}.{0,8}")
+@pytest.mark.parametrize("refs", [("N", "E"), ("S", "W")])
+def test_a_place_of_zeros_is_no_place(refs: tuple[str, str], exif_block: Block) -> None:
+    """A receiver without a fix writes 0, 0 (common practice): the place is absent, and its time is no evidence."""
+    zeros = {LATITUDE_REF: refs[0], LATITUDE: (0.0, 0.0, 0.0), LONGITUDE_REF: refs[1], LONGITUDE: (0.0, 0.0, 0.0)}
+    for time in ({}, {GPS_DATE: "2026:03:30", GPS_TIME: (7.0, 10.0, 5.0)}):
+        metadata = read_exif(exif_block(gps=zeros | time))
+        (claim,) = metadata.claims
+        assert (metadata.latitude, metadata.longitude, claim.source, claim.when) == (None, None, "gps", None)
+        assert "0, 0" in (claim.problem or "")
 
 
-@given(TEXT | NEARLY, TEXT, TEXT | st.from_regex(r"[+-]\d{2}:?\d{2}"))
-def test_any_text_in_a_date_field_is_a_claim(text: str, fraction: str, offset: str) -> None:
-    """A claim has a time whose very digits stand in the text, or a problem; never an exception, never another day."""
-    claim = exif_date_claim("exif original", text, fraction, offset)
-    assert claim.source == "exif original"
-    assert re.fullmatch(r"\d*", claim.fraction, re.ASCII)
-    assert claim.offset_minutes is None or abs(claim.offset_minutes) <= 14 * 60
-    if claim.when is None:
-        assert claim.problem
-    else:
-        digits = "".join(str(int(letter)) for letter in text if letter.isdecimal())
-        assert digits.startswith(re.sub(r"\D", "", claim.when))
+def test_a_place_on_one_of_the_zero_lines_is_one(exif_block: Block) -> None:
+    """The equator and the meridian of Greenwich are places."""
+    place = {LATITUDE_REF: "N", LATITUDE: (0.0, 0.0, 0.0), LONGITUDE_REF: "E", LONGITUDE: (9.0, 30.0, 0.0)}
+    metadata = read_exif(exif_block(gps=place))
+    assert (metadata.latitude, metadata.longitude, metadata.claims) == (0.0, 9.5, ())
+
+
+@pytest.mark.parametrize("day", ["0000:00:00", "    :  :  ", "0"])
+def test_a_blank_gps_date_is_said_to_be_none(day: str, exif_block: Block) -> None:
+    """A real phone picture has the date 0 and the time 00:00:00 (seen in the package opencv-doc)."""
+    claims = read_exif(exif_block(gps={GPS_DATE: day, GPS_TIME: (0.0, 0.0, 0.0)})).claims
+    assert [(claim.when, "blank" in (claim.problem or "")) for claim in claims] == [(None, True)]
+
+
+def test_a_gps_date_without_its_time_is_unusable(exif_block: Block) -> None:
+    """A day of universal time does not tell the wall clock."""
+    (claim,) = read_exif(exif_block(gps={GPS_DATE: "2026:03:30"})).claims
+    assert (claim.when, claim.problem) == (None, "there is no time of day with it")
 
 
 def is_fenced(block: bytes) -> bool:

@@ -11,7 +11,7 @@ from PIL import Image
 
 from indexer.facts import reading
 from indexer.facts.reading import read_file
-from indexer.facts.records import Claim, Failure, FileReading
+from indexer.facts.records import Claim, Failure, FileReading, FileToRead
 
 LATEST = 2027
 Draw = Callable[..., Path]
@@ -133,13 +133,13 @@ def test_a_cut_off_jpeg_is_a_photo_with_damaged_pixels(library: Path, draw: Draw
 @pytest.mark.parametrize("mtime_ns", [10**25, -(10**25), 253_402_300_800 * 10**9, -62_135_596_801 * 10**9])
 def test_a_file_time_outside_the_calendar_is_no_claim(mtime_ns: int) -> None:
     """Before year 1 and after year 9999 there is no date, and no error either."""
-    (claim,) = reading._claims_of_file("a.jpg", mtime_ns, LATEST)
+    (claim,) = reading._claims_of_file("a.jpg", (), mtime_ns, LATEST)
     assert (claim.source, claim.when, claim.problem) == ("file time", None, "outside the calendar")
 
 
 def test_a_file_time_before_1970_is_rounded_down() -> None:
     """A nanosecond before the hour is the second before it."""
-    (claim,) = reading._claims_of_file("a.jpg", -1, LATEST)
+    (claim,) = reading._claims_of_file("a.jpg", (), -1, LATEST)
     assert claim.when == "1969-12-31T23:59:59"
 
 
@@ -151,6 +151,60 @@ def test_years_after_the_latest_are_refused_in_names(library: Path, draw: Draw) 
     facts = read_file(os.fspath(draw(library / "20260401.jpg", taken=None))).facts
     assert facts
     assert [claim.source for claim in facts.claims] == ["file name", "file time"]
+
+
+XMP = """<x:xmpmeta xmlns:x="adobe:ns:meta/"><r:RDF xmlns:r="http://www.w3.org/1999/02/22-rdf-syntax-ns#"><r:Description
+ xmlns:p="http://ns.adobe.com/photoshop/1.0/" p:DateCreated="{}"/></r:RDF></x:xmpmeta>"""
+
+
+def sidecar_claims_of(photo: Path, *sidecars: Path) -> tuple[list[Claim], bool]:
+    found = read_file(FileToRead(os.fspath(photo), (), tuple(map(os.fspath, sidecars))), LATEST)
+    assert found.facts
+    return [claim for claim in found.facts.claims if claim.source.startswith("sidecar")], found.has_shut_sidecar
+
+
+def test_a_sidecar_adds_its_claims(library: Path, draw: Draw) -> None:
+    """Its dates are claims like those in the file, of sources of their own."""
+    (library / "a.xmp").write_text(XMP.format("1987-08"))
+    claims, is_shut = sidecar_claims_of(draw(library / "a.jpg"), library / "a.xmp")
+    assert claims == [Claim("sidecar original", "1987-08", "1987-08", "month")]
+    assert not is_shut
+
+
+def test_each_of_several_sidecars_is_named(library: Path, draw: Draw) -> None:
+    """Where they tell different dates, the text says which file tells which."""
+    for name, day in (("a.jpg.xmp", "2026-03-30"), ("a.xmp", "2026-03-31")):
+        (library / name).write_text(XMP.format(day))
+    claims, _ = sidecar_claims_of(draw(library / "a.jpg"), library / "a.jpg.xmp", library / "a.xmp")
+    assert [claim.text for claim in claims] == ["2026-03-30 (a.jpg.xmp)", "2026-03-31 (a.xmp)"]
+
+
+def test_a_sidecar_that_cannot_be_opened_is_said_to_be_shut(library: Path, draw: Draw) -> None:
+    """The photo is read all the same, and the reading says that there may be more."""
+    (claim,), is_shut = sidecar_claims_of(draw(library / "a.jpg"), library / "gone.xmp")
+    assert (claim.source, claim.text, claim.when, is_shut) == ("sidecar", "gone.xmp", None, True)
+    assert "could not be opened" in (claim.problem or "")
+
+
+def test_the_folders_below_the_library_add_a_claim(library: Path, draw: Draw) -> None:
+    """Those that the reader is told of, and no others of the path."""
+    photo = draw(library / "2020-01-01" / "1987-08" / "a.jpg")
+    claims = read_file(FileToRead(os.fspath(photo), ("1987-08",)), LATEST).facts.claims  # type: ignore[union-attr]
+    assert [(claim.source, claim.when) for claim in claims if claim.source == "folder name"] == [
+        ("folder name", "1987-08")
+    ]
+    assert all(claim.source != "folder name" for claim in read(photo).facts.claims)  # type: ignore[union-attr]
+
+
+def test_iptc_adds_its_claims(library: Path, draw: Draw) -> None:
+    """From the image resources of a JPEG."""
+    photo = draw(library / "a.jpg")
+    date = b"\x1c\x02\x37\x00\x0819870800"
+    payload = b"Photoshop 3.0\x008BIM\x04\x04\0\0" + len(date).to_bytes(4) + date + b"\0"
+    data = photo.read_bytes()
+    photo.write_bytes(data[:2] + b"\xff\xed" + (len(payload) + 2).to_bytes(2) + payload + data[2:])
+    claims = read(photo).facts.claims  # type: ignore[union-attr]
+    assert Claim("iptc", "19870800", "1987-08", "month") in claims
 
 
 def test_reading_leaves_the_file_as_it_is(library: Path, draw: Draw) -> None:

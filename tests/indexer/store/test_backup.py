@@ -10,16 +10,20 @@ from pathlib import Path
 import pytest
 
 from indexer.errors import WordError
-from indexer.facts.records import Claim, FileReading
+from indexer.facts.records import Camera, Claim, FileReading
 from indexer.store import backup, files
+from indexer.store.assignments import tell_taken
+from indexer.store.assignments import tell_week as tell_week_of
 from indexer.store.backup import KEPT, Restored, all_words, keep_backup, read_backup, restore, write_backup
 from indexer.store.choices import tell_choice
+from indexer.store.clocks import take_back, tell_correction
 from indexer.store.library_folders import place_of
 from indexer.store.opening import backup_folder, open_for_writing, transaction
 from indexer.store.pictures import judge
 from indexer.store.settings import tell_setting
 from indexer.store.successions import tell_succession
 from indexer.store.week_log import tell_week
+from indexer.store.words import WORD_TABLES
 
 MONDAY, TODAY = date(2026, 3, 30), date(2026, 6, 1)
 NextIndex = Callable[[], sqlite3.Connection]
@@ -48,16 +52,21 @@ def tell_all(connection: sqlite3.Connection) -> None:
     tell_succession(connection, "a" * 32, "c" * 32)
     tell_choice(connection, ["a" * 32], "keep")
     tell_choice(connection, ["b" * 32], None)
+    tell_week_of(connection, ["a" * 32], MONDAY, TODAY)
+    tell_taken(connection, ["b" * 32], "2026-03", TODAY)
+    camera = Camera("Tidewell", "TW-100", "0042")
+    tell_correction(connection, camera, -3600, None, "2026-03-30T00:00:00", TODAY)
+    take_back(connection, tell_correction(connection, camera, 60, "2026-03-30T00:00:00", None, TODAY), TODAY)
 
 
 def test_a_backup_restored_into_an_empty_index_is_all_of_it(
     connection: sqlite3.Connection, another: NextIndex, tmp_path: Path
 ) -> None:
-    """Every state, wait, note, holding, setting, succession and choice comes back, letter for letter."""
+    """Whatever can be told comes back, letter for letter."""
     tell_all(connection)
-    assert write_backup(connection, tmp_path / "words.json") == 7
+    assert write_backup(connection, tmp_path / "words.json") == 12
     empty = another()
-    assert restore(empty, read_backup(tmp_path / "words.json"), TODAY) == Restored(added=7, had=0)
+    assert restore(empty, read_backup(tmp_path / "words.json"), TODAY) == Restored(added=12, had=0)
     assert all_words(empty) == all_words(connection)
 
 
@@ -68,8 +77,8 @@ def test_restoring_twice_adds_nothing(connection: sqlite3.Connection, another: N
     words = read_backup(tmp_path / "words.json")
     empty = another()
     restore(empty, words, TODAY)
-    assert restore(empty, words, TODAY) == Restored(added=0, had=7)
-    assert restore(connection, words, TODAY) == Restored(added=0, had=7)
+    assert restore(empty, words, TODAY) == Restored(added=0, had=12)
+    assert restore(connection, words, TODAY) == Restored(added=0, had=12)
     assert all_words(empty) == all_words(connection) == words
 
 
@@ -85,8 +94,8 @@ def test_restoring_into_an_index_that_went_on_living_is_a_union(
     tell_week(connection, MONDAY, "started")
     tell_week(connection, date(2026, 4, 6), "open")
     mine, theirs = all_words(connection), all_words(other)
-    assert restore(other, mine, TODAY) == Restored(added=2, had=7)
-    assert restore(connection, theirs, TODAY) == Restored(added=1, had=7)
+    assert restore(other, mine, TODAY) == Restored(added=2, had=12)
+    assert restore(connection, theirs, TODAY) == Restored(added=1, had=12)
     assert all_words(connection) == all_words(other)
     assert [word["state"] for word in all_words(other)["week_log"]] == ["waiting", "done", "skipped", "started", "open"]
     held = other.execute("SELECT state FROM week_state WHERE first_day = '2026-03-30'").fetchone()[0]
@@ -121,7 +130,7 @@ def test_a_zone_that_this_computer_does_not_know_stops_nothing(
         judge(connection, {"a" * 32}, TODAY)
     word = {"uuid": "6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7aa", "told_at": "2026-01-01T00:00:00.000000Z"}
     setting = word | {"name": "home.timezone", "value": "Moon/Tranquility"}
-    words = {"week_log": [], "setting_log": [setting], "succession": [], "choice": []}
+    words = {table: [] for table in WORD_TABLES} | {"setting_log": [setting]}
     assert restore(connection, words, TODAY).added == 1
     assert connection.execute("SELECT doubtful FROM photo").fetchone()[0] == 1
 
@@ -151,7 +160,7 @@ def test_the_file_says_what_it_is(connection: sqlite3.Connection, tmp_path: Path
     assert (document["made_by"], document["format"]) == ("weeksheaf", 1)
     assert datetime.fromisoformat(document["made_at"]).utcoffset() == UTC.utcoffset(None)
     assert document["index_id"] == connection.execute("SELECT value FROM about").fetchone()[0]
-    assert sorted(document["words"]) == ["choice", "setting_log", "succession", "week_log"]
+    assert sorted(document["words"]) == sorted(WORD_TABLES)
     assert document["words"]["week_log"][1]["holding"] == ["a" * 32, "b" * 32]
     assert document["words"]["week_log"][0]["waiting_for"] == ['supplies:"slate" cards', "words"]
 

@@ -22,9 +22,11 @@ def sound() -> dict[str, Any]:
     """A whole backup, as it would lie on the disk."""
     stamps = [
         {"uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a{number}", "told_at": f"2026-01-0{number + 1}T00:00:00.000000Z"}
-        for number in range(4)
+        for number in range(8)
     ]
     week = {"first_day": "2026-03-30", "state": "waiting", "waiting_for": ["words"], "note": "", "holding": ["a" * 32]}
+    camera = {"make": "Tidewell", "model": "TW-100", "serial": ""}
+    span, no_span = {"since": "2026-03-30T00:00:00", "until": None}, {"since": None, "until": None}
     return {
         "made_by": "weeksheaf",
         "format": 1,
@@ -35,6 +37,14 @@ def sound() -> dict[str, Any]:
             "setting_log": [stamps[1] | {"name": "week.min_days", "value": "1"}],
             "succession": [stamps[2] | {"old_key": "a" * 32, "new_key": "b" * 32}],
             "choice": [stamps[3] | {"photo_key": "b" * 32, "choice": "leave"}],
+            "clock_log": [
+                stamps[4] | camera | span | {"shift_seconds": -3600, "takes_back": None},
+                stamps[5] | camera | no_span | {"shift_seconds": None, "takes_back": stamps[4]["uuid"]},
+            ],
+            "assignment": [
+                stamps[6] | {"photo_key": "b" * 32, "what": "week", "value": "2026-03-30"},
+                stamps[7] | {"photo_key": "b" * 32, "what": "taken", "value": "2026-03-30T09:15"},
+            ],
         },
     }
 
@@ -82,6 +92,22 @@ def test_the_sound_backup_of_these_checks_is_one(tmp_path: Path) -> None:
         ("choice", "photo_key", None),
         ("choice", "choice", "drop"),
         ("choice", "choice", ["keep"]),
+        ("clock_log", "make", None),
+        ("clock_log", "shift_seconds", None),  # neither a correction nor one taken back
+        ("clock_log", "shift_seconds", 1.5),
+        ("clock_log", "shift_seconds", True),
+        ("clock_log", "shift_seconds", 10**12),
+        ("clock_log", "since", "2026-03-30"),
+        ("clock_log", "since", "2026-03-30T25:00:00"),
+        ("clock_log", "until", "2026-03-30T00:00:00"),  # a span without time in it
+        ("clock_log", "takes_back", "6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a0"),  # both at once
+        ("clock_log", "takes_back", "the first"),
+        ("assignment", "photo_key", None),
+        ("assignment", "what", "place"),
+        ("assignment", "value", 5),
+        ("assignment", "value", "2026-W14"),
+        ("assignment", "value", "2026-03"),
+        ("assignment", "value", "9999-12-31"),
     ],
 )
 def test_a_word_without_its_form_is_refused(table: str, name: str, value: object, tmp_path: Path) -> None:
@@ -94,6 +120,27 @@ def test_a_word_without_its_form_is_refused(table: str, name: str, value: object
         read_backup(file)
     assert str(file) in str(caught.value)
     assert "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize(
+    "value", ["2026-02-30", "2026-03-30 09:15", "2026-3", "20260330", "2026-W14-1", "2026-03-30T09", "0000", "", "26"]
+)
+def test_a_time_without_its_form_is_refused(value: str, tmp_path: Path) -> None:
+    """A capture time told by hand is ISO 8601, whole or reduced to minutes, a day, a month or a year."""
+    document = sound()
+    document["words"]["assignment"][1]["value"] = value
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    with pytest.raises(WordError, match="nothing was restored"):
+        read_backup(tmp_path / "words.json")
+
+
+@pytest.mark.parametrize("value", ["2026-03-30T09:15:20", "2026-03-30T09:15", "2026-03-30", "2026-03", "2026", None])
+def test_a_time_of_any_precision_is_sound(value: str | None, tmp_path: Path) -> None:
+    """None is one that was taken back."""
+    document = sound()
+    document["words"]["assignment"][1]["value"] = value
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    assert read_backup(tmp_path / "words.json") == document["words"]
 
 
 @pytest.mark.parametrize("name", ["uuid", "told_at", "first_day", "state", "waiting_for", "note", "holding"])

@@ -52,9 +52,12 @@ def below(path: str) -> bytes:
 
 def test_a_photo_is_known_as_it_was_saved(connection: sqlite3.Connection, folder: int, photo_reading: Reading) -> None:
     """Path, size, time, kind, key and reader come back as the decision needs them."""
-    keep(connection, folder, below("2026/a.jpg"), photo_reading(KEY, SOUND), size=7, mtime_ns=-5, reader_version=3)
+    values = {"size": 7, "mtime_ns": -5, "reader_version": 3, "sidecar": "a.xmp 1 2"}
+    keep(connection, folder, below("2026/a.jpg"), photo_reading(KEY, SOUND), **values)
     (row,) = known_files(connection, folder)
-    assert row == KnownFile(row.id, folder, below("2026/a.jpg"), 7, -5, "photo", KEY, 3, False, False, False)
+    assert row == KnownFile(
+        row.id, folder, below("2026/a.jpg"), 7, -5, "photo", KEY, 3, False, False, False, "a.xmp 1 2"
+    )
 
 
 def test_names_that_are_no_text_are_kept(connection: sqlite3.Connection, folder: int, photo_reading: Reading) -> None:

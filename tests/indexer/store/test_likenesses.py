@@ -18,6 +18,10 @@ def pairs(connection: sqlite3.Connection) -> list[tuple[str, str, str]]:
     return [tuple(row) for row in connection.execute("SELECT one_key, other_key, kind FROM likeness ORDER BY 1, 2")]
 
 
+def scenes(connection: sqlite3.Connection) -> list[tuple[str, str, float]]:
+    return [tuple(row) for row in connection.execute("SELECT one_key, other_key, score FROM same_scene ORDER BY 1, 2")]
+
+
 def compare(connection: sqlite3.Connection, report: Callable[[int], None] = lambda _: None) -> None:
     compared = compare_changed(connection, report)
     with transaction(connection):
@@ -54,6 +58,89 @@ def test_a_photo_dated_otherwise_is_compared_anew(connection: sqlite3.Connection
     compare(connection)
     compare(connection)
     assert likeness.compared == [{A, B}, {B}, {B}, {B}]
+
+
+def test_scenes_of_two_cameras_are_kept_apart_and_found_anew(
+    connection: sqlite3.Connection, likeness: SimpleLikeness
+) -> None:
+    """They are no likeness; what is compared anew loses its own and no others."""
+    for number, key in enumerate((A, B, C), start=1):
+        put(connection, key)
+        look(connection, key, number)
+    likeness.scenes = {(A, B), (B, C)}
+    compare(connection)
+    assert (pairs(connection), scenes(connection)) == ([], [(A, B, 1.0), (B, C, 1.0)])
+    look(connection, A, 4)
+    assert scenes(connection) == [(B, C, 1.0)]
+    compare(connection)
+    assert scenes(connection) == [(A, B, 1.0), (B, C, 1.0)]
+    likeness.scenes = set()
+    look(connection, B, 5)
+    assert scenes(connection) == []
+
+
+#: A verdict on when a photo was taken that rests on other photos or on its arrival.
+LENT = [
+    ("copy", "2026-03-30T10:00:00", "second"),
+    ("copy", "2026-03-30T10:00", "minute"),
+    ("file numbers", "2026-03-30T10:00:00", "second"),
+    ("file numbers", "2026-03-30", "between"),
+    ("file time", "2026-03-30T10:00:00", "second"),
+    ("gps", "2026-03-30T10:00:00", "second"),
+]
+
+
+@pytest.mark.parametrize(("source", "when", "precision"), LENT)
+def test_a_lent_time_is_no_moment_and_no_reason_to_compare(
+    connection: sqlite3.Connection, likeness: SimpleLikeness, source: str, when: str, precision: str
+) -> None:
+    """Else a photo that inherits its time would be compared anew at every run."""
+    put(connection, A)
+    look(connection, A, 1)
+    compare(connection)
+    for taken_ in (when, when.replace("30", "31", 1)):
+        connection.execute(
+            "UPDATE picture SET taken = ?, precision = ?, source = ?, fraction = '5' WHERE key = ?",
+            (taken_, precision, source, A),
+        )
+        (photo,) = looked(connection)
+        assert (photo.moment, photo.exact, photo.own_time) == (None, False, None)
+        assert is_all_compared(connection)
+    assert likeness.compared == [{A}]
+
+
+def test_an_arrival_is_no_moment(connection: sqlite3.Connection, likeness: SimpleLikeness) -> None:
+    """However exact: messages come in together."""
+    arrived = Claim("file name", "", "2026-03-30T10:00:00", "second", is_arrival=True)
+    put(connection, A, arrived)
+    look(connection, A, 1)
+    compare(connection)
+    assert next(looked(connection)).moment is None
+    put(connection, A, replace(arrived, when="2026-03-30T11:00:00"))
+    compare(connection)
+    assert likeness.compared == [{A}]
+
+
+def test_a_corrected_time_is_a_moment_and_the_cameras_own_stays(
+    connection: sqlite3.Connection, likeness: SimpleLikeness
+) -> None:
+    """A clock set right brings other photos near; the shots that the camera told apart stay apart, as they do when the
+    person dates them by hand."""
+    put(connection, A, taken(0, "25"))
+    look(connection, A, 1)
+    compare(connection)
+    connection.execute("UPDATE picture SET taken = '2026-03-30T11:00:00' WHERE key = ?", (A,))
+    (photo,) = looked(connection)
+    assert (photo.moment, photo.own_time) == (TEN + 3600.25, "2026-03-30T10:00:00.25")
+    compare(connection)
+    assert likeness.compared == [{A}, {A}]
+    connection.execute(
+        "UPDATE picture SET taken = '2026-03-31', precision = 'day', source = 'by hand', evidence_id = NULL,"
+        " fraction = '' WHERE key = ?",
+        (A,),
+    )
+    (photo,) = looked(connection)
+    assert (photo.moment, photo.own_time) == (None, "2026-03-30T10:00:00.25")
 
 
 def test_a_photo_dated_otherwise_meanwhile_is_compared_again(

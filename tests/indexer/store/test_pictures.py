@@ -12,15 +12,16 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from indexer.facts.capture_time import NOTHING_KNOWN, CaptureTime
+from indexer.dating.values import NOTHING_KNOWN, CaptureTime, PhotoSaid
 from indexer.facts.codes import shortest_codes
 from indexer.facts.records import Claim, FileReading
 from indexer.store import files
 from indexer.store.files import FileRow, known_files, mark_missing, mark_returned
 from indexer.store.library_folders import place_of
 from indexer.store.opening import transaction
-from indexer.store.pictures import FileClaim, judge, judge_all, speaking_file
+from indexer.store.pictures import judge, judge_all, speaking_file
 from indexer.store.settings import tell_setting
+from tests.indexer.dating.said import file, photo_of_files
 
 TODAY = date(2026, 6, 1)
 KEY, OTHER = "a" * 32, "b" * 32
@@ -143,11 +144,22 @@ def test_a_told_zone_judges_every_photo_anew(connection: sqlite3.Connection, put
 def test_another_setting_leaves_the_verdicts_alone(
     connection: sqlite3.Connection, put: Callable[..., int], monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Only the zone bears on them."""
+    """Only the zone, and where weeks and days begin, bear on them."""
     put("a.jpg", KEY, ORIGINAL)
     monkeypatch.setattr("indexer.store.settings.judge_all", lambda *_: pytest.fail("judged for nothing"))
     tell_setting(connection, "week.min_days", "1", TODAY)
     assert connection.execute("SELECT value FROM setting").fetchone()[0] == "1"
+
+
+def test_a_week_that_begins_elsewhere_judges_every_photo_anew(
+    connection: sqlite3.Connection, put: Callable[..., int]
+) -> None:
+    """Whether two dates contradict each other hangs on whether they lie in one week: here Sunday and Monday."""
+    put("a.jpg", KEY, ORIGINAL, replace(ORIGINAL, source="xmp original", when="2026-03-29T23:00:00"))
+    assert photo(connection)["doubtful"] == 1
+    with transaction(connection):
+        tell_setting(connection, "week.first_day", "sunday", TODAY)
+    assert photo(connection)["doubtful"] == 0
 
 
 def test_a_time_that_was_in_the_future_stands_when_the_day_has_come(
@@ -229,17 +241,28 @@ def test_the_shape_is_that_of_the_displayed_picture(
     assert photo(connection)["shape"] == shape
 
 
+FIRST, SECOND = file(1, "a.jpg"), file(2, "b.jpg")
+GONE_FIRST, GONE_SECOND = file(1, "a.jpg", missing=True), file(2, "b.jpg", missing=True)
+
+
 @pytest.mark.parametrize(
-    ("claims", "chosen", "speaks"),
+    ("photo_said", "chosen", "speaks"),
     [
-        ([FileClaim(1, False, 1, ORIGINAL), FileClaim(2, False, 2, ORIGINAL)], 1, 2),
-        ([FileClaim(1, False, 1, FILE_TIME), FileClaim(2, True, 2, ORIGINAL)], 1, 1),
-        ([FileClaim(1, True, 1, FILE_TIME), FileClaim(2, True, 2, ORIGINAL)], 1, 2),
-        ([FileClaim(1, True, None, None), FileClaim(2, False, None, None)], None, 2),
+        (photo_of_files(KEY, (FIRST, [ORIGINAL]), (SECOND, [ORIGINAL])), 1, 2),
+        (photo_of_files(KEY, (FIRST, [FILE_TIME]), (GONE_SECOND, [ORIGINAL])), 1, 1),
+        (photo_of_files(KEY, (GONE_FIRST, [FILE_TIME]), (GONE_SECOND, [ORIGINAL])), 1, 2),
+        (photo_of_files(KEY, (GONE_FIRST, []), (SECOND, [])), None, 2),
+        (photo_of_files(KEY, (FIRST, []), (SECOND, [FILE_TIME])), None, 2),
     ],
-    ids=["the believed one", "one that is there", "the believed one if all are missing", "the first without claims"],
+    ids=[
+        "the believed one",
+        "one that is there",
+        "the believed one if all are missing",
+        "the first without claims",
+        "one with claims before one without",
+    ],
 )
-def test_which_file_speaks(claims: list[FileClaim], chosen: int | None, speaks: int) -> None:
-    """The file of the believed claim if it is there, else the first that is."""
+def test_which_file_speaks(photo_said: PhotoSaid, chosen: int | None, speaks: int) -> None:
+    """The file of the believed claim if it is there, else the first that is, and says something."""
     verdict: CaptureTime = replace(NOTHING_KNOWN, chosen=chosen)
-    assert speaking_file(claims, verdict) == speaks
+    assert speaking_file(photo_said, verdict) == speaks

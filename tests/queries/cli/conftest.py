@@ -140,6 +140,17 @@ class Person:
             connection.execute("UPDATE pixel SET made_from = 'decode'")
             make_sets(connection)
 
+    def suggest(
+        self, make: str, model: str, serial: str, shift: int, since: str | None = None, until: str | None = None
+    ) -> None:
+        """Make the index hold a likely correction of a clock, until photos are judged anew."""
+        with closing(open_for_writing(self.index)) as connection:
+            connection.execute(
+                "INSERT INTO clock_suggestion (make, model, serial, shift_seconds, since, until, grounds)"
+                " VALUES (?, ?, ?, ?, ?, ?, '4 scenes that the Lanternfish P4 also shows, on 3 days, say so')",
+                (make, model, serial, shift, since, until),
+            )
+
     def forget_held(self, name: str) -> None:
         """Make a photo one that no done week holds, as if it had turned up later."""
         key = self.json("why", self.folder / name)["key"]

@@ -259,7 +259,7 @@ def test_ctrl_c_keeps_what_was_read(many: Person, monkeypatch: pytest.MonkeyPatc
     with closing(sqlite3.connect(many.index)) as connection:
         (kept,) = connection.execute("SELECT count(*) FROM file").fetchone()
     assert 0 < kept < 6000
-    monkeypatch.setattr("indexer.scan.compare_photos", lambda *_: 0)  # six thousand copies take minutes to compare
+    monkeypatch.setattr("indexer.scan.compare_photos", lambda *_: 0)  # half a minute for so many copies
     assert counts(many) == {"found": 6000, "new": 6000 - kept, "unchanged": kept, "weeks": 1}
 
 
@@ -302,3 +302,10 @@ def test_sets_of_photos_alike_are_counted(person: Person) -> None:
     assert "  3 sets of photos alike (2 copies, 1 burst): weeksheaf alike\n" in person.says("index")
     document = person.json("index")
     assert (document["copies"], document["bursts"], document["not_looked"]) == (2, 1, 0)
+
+
+def test_likely_clock_corrections_are_told_of(person: Person) -> None:
+    """One line leads to them; scripts get their number."""
+    person.suggest("Tidewell", "TW-100", "0042", 3600)
+    assert "  1 clock correction is likely: weeksheaf clock suggest\n" in person.says("index")
+    assert person.json("index")["clock_suggestions"] == 1

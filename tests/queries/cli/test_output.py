@@ -166,7 +166,15 @@ def test_tables_fit_the_terminal(person: Person, columns_: str) -> None:
     person.env = {"COLUMNS": columns_}
     person.says("mark", "2026-W14", "waiting", "--for", "prints", "--for", "photos:Aunt", "--note", "asked her")
     code = person.code("phone/0406.jpg")
-    for words in (["weeks"], ["week", "2026-W14"], ["week", "2026-W15"], ["undated"], ["settings"], ["why", code]):
+    for words in (
+        ["weeks"],
+        ["week", "2026-W14"],
+        ["week", "2026-W15"],
+        ["undated"],
+        ["settings"],
+        ["why", code],
+        ["clock"],
+    ):
         lines = [
             line
             for line in person.says(*words).splitlines()
@@ -264,6 +272,8 @@ def test_every_command_that_reports_gives_one_document(person: Person, tmp_path:
         "pull": ["2026-W14", tmp_path / "w14"],
         "why": [person.code("phone/0406.jpg")],
         "undated": [],
+        "assign": [person.code("phone/0406.jpg"), "2026-W15"],
+        "clock": [],
         "unreadable": [],
         "devices": [],
         "settings": [],

@@ -38,13 +38,23 @@ def test_the_list_as_a_person_reads_it(person: Person) -> None:
         "a date before 1990 or in the future: was the clock set?",
         f"  {clock}  Tue 1 Jan 1980 00:00:00  1980-W01  reset clock.jpg",
     ]
-    assert lines[-5:] == [
+    assert lines[-7:] == [
         "only the month is known:",
         f"  {scan}  1994-07  no week  scan 1994-07 pier.jpg",
         "",
         "the name tells the day it arrived, not the day it was taken:",
         f"  {message}  Wed 1 Apr 2026  2026-W14  IMG-20260401-WA0003.jpg",
+        "",
+        "To settle one: weeksheaf assign CODE WEEK, or weeksheaf assign CODE --taken TIME",
     ]
+
+
+def test_likely_corrections_are_told_of(person: Person) -> None:
+    """Where a clock is probably wrong, its correction may settle several at once."""
+    person.suggest("Tidewell", "TW-100", "0042", 3600)
+    assert person.says("undated").splitlines()[-2] == (
+        "1 clock correction is likely and may settle some of these: weeksheaf clock suggest"
+    )
 
 
 def test_a_library_without_doubts(newcomer: Person, tmp_path: Path, picture: Callable[..., bytes]) -> None:

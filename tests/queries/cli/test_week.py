@@ -1,6 +1,7 @@
 """weeksheaf week"""
 
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import UTC, date, datetime
 from pathlib import Path
 from typing import Any
@@ -233,7 +234,7 @@ def _ordinary(name: str, clock: str) -> Photo:
         key="3f9a2" + "0" * 27, code="3f9a2", path=name, paths=(name,), size=1, mtime_ns=0, format="JPEG",
         taken=f"2026-03-30{clock}", fraction="", precision="second" if clock else "day", zone=None,
         source="exif original", doubtful=False, reason="", shape="landscape", width=4032, height=3024, orientation=1,
-        camera="Lanternfish P4 Pro", damage=None,
+        camera="Lanternfish P4 Pro", damage=None, placed=f"2026-03-30{clock}",
     )  # fmt: skip
 
 
@@ -244,6 +245,12 @@ def test_no_row_is_longer_than_the_terminal(monkeypatch: pytest.MonkeyPatch, col
     photos = [_ordinary("PXL_20260330_091520123.jpg", "T09:15:20"), _ordinary("IMG-20260330-WA0003.jpg", "")]
     page = wording.week_page(WeekRule().week_of(date(2026, 3, 30)), photos, [], UNTOLD, Finished(), Settings({}))
     assert max(map(len, page)) <= int(columns)
+
+
+def test_a_photo_between_two_others_is_shown_as_a_guess() -> None:
+    """Its day is that of the earlier neighbour, and nothing says that it is its own."""
+    photo = replace(_ordinary("HRBR0007.JPG", ""), precision="between")
+    assert (wording.clock_words(photo), wording.taken_words(photo)) == ("about then", "about Mon 30 Mar 2026")
 
 
 def test_this_week_begins_when_the_persons_day_does(person: Person, monkeypatch: pytest.MonkeyPatch) -> None:

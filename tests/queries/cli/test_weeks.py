@@ -63,10 +63,14 @@ def test_doubtful_times_do_not_stretch_the_span(person: Person) -> None:
     """The photo of a camera that woke up in 1980 makes no row of 1980; it is counted, with the one without any day."""
     document = person.json("weeks")
     assert (document["weeks"][0]["name"], document["gaps"], document["doubtful_outside"]) == ("2026-W11", [], 2)
-    assert (
-        person.says("weeks").splitlines()[-1]
-        == "2 photos with a doubtful date outside these weeks; to see: weeksheaf undated"
+    assert person.says("weeks").splitlines()[-2:] == [
+        "",
+        "Photos with a doubtful date: 2 in these weeks, 2 outside: weeksheaf undated",
+    ]
+    assert person.says("weeks", "--until", "2026-04-04").splitlines()[-1] == (
+        "Photos with a doubtful date: 1 in these weeks: weeksheaf undated"
     )
+    assert "undated" not in person.says("weeks", "--until", "2026-03-22")
 
 
 def test_the_table_as_a_person_reads_it(person: Person) -> None:

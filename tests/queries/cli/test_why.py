@@ -34,9 +34,11 @@ def test_the_evidence_as_a_person_reads_it(person: Person) -> None:
         "taken Wed 1 Apr 2026, in 30 Mar - 5 Apr 2026, week 14",
         "Doubtful: the name tells the day it arrived, not the day it was taken.",
         "",
-        "    source     says                     which means",
+        "    source     says                     as written",
     ]
-    assert lines[5] == "->  file name  IMG-20260401-WA0003.jpg  2026-04-01"
+    assert lines[5] == "->  file name  2026-04-01 arrived       IMG-20260401-WA0003.jpg"
+    assert lines[6].startswith("    file time  2026-")
+    assert lines[7:] == ["", f"To settle it: weeksheaf assign {code} WEEK, or --taken TIME"]
 
 
 def test_a_photo_in_no_week_says_so(person: Person) -> None:
@@ -49,7 +51,7 @@ def test_claims_of_several_files_are_told_apart(person: Person) -> None:
     """Of a photo that lies in two places, a person sees which file makes which claim."""
     text = person.says("why", person.code("phone/0316.jpg"))
     assert text.count(str(person.folder / "phone" / "0316.jpg")) == 1
-    assert text.count("exif original  2026:03:16 08:00:00") == 2
+    assert text.count("exif original  2026-03-16 08:00:00      2026:03:16 08:00:00\n") == 2
 
 
 def test_the_names_of_a_photo(person: Person) -> None:
@@ -138,3 +140,74 @@ def test_the_code_of_an_edited_photo_finds_the_edit(owner: Person, picture: Call
     assert result.stdout.startswith(new)
     assert result.stderr == f"Warning: {old} was edited and saved over; it is {new} now\n"
     assert f"  not on the done page: {new} (an edit of {old}, which is)\n" in owner.says("week", "2026-W15")
+
+
+def test_a_clock_correction_stands_below_the_claim_it_corrects(person: Person) -> None:
+    """With what it makes of the camera's own time, and its number; scripts get it too."""
+    person.says("clock", "set", "2", "+1h")
+    path = person.folder / "compact" / "DSC00011.jpg"
+    lines = person.says("why", path).splitlines()
+    assert lines[1] == "taken Mon 9 Mar 2026 11:00:00, in 9 - 15 Mar 2026, week 11"
+    believed = next(place for place, line in enumerate(lines) if line.startswith("->"))
+    assert lines[believed : believed + 2] == [
+        "->  exif original      2026-03-09 10:00:00      2026:03:09 10:00:00",
+        "      clock corrected  2026-03-09 11:00:00      +1 h, correction 1",
+    ]
+    correction = person.json("why", path)["correction"]
+    assert (correction["number"], correction["shift"], correction["corrected"]) == (1, "+1h", "2026-03-09T11:00:00")
+    assert person.json("why", person.folder / "phone" / "0406.jpg")["correction"] is None
+
+
+def test_a_copy_shows_whose_time_it_has(person: Person) -> None:
+    """The twin is named by code and file name, and marked as what was believed."""
+    message, twin = "messages/IMG-20260401-WA0003.jpg", "phone/turned 1.jpg"
+    person.resemble("copy", message, twin)
+    person.says("assign", person.folder / "phone" / "0406.jpg", "--taken", "2026-04-06")  # which judges all anew
+    document = person.json("why", person.folder / message)
+    assert (document["twin"]["path"], document["taken"]) == (str(person.folder / twin), "2026-03-31T09:01:00")
+    lines = person.says("why", person.folder / message).splitlines()
+    assert lines[-1] == f"->  its copy   2026-03-31 09:01:00      {person.code(twin)} turned 1.jpg"
+
+
+def test_what_was_told_by_hand_stands_in_the_table(person: Person) -> None:
+    """The week and the time, the time as what was believed; the evidence stays to be seen."""
+    path = person.folder / "phone" / "0406.jpg"
+    person.says("assign", path, "2026-W14")
+    person.says("assign", path, "--taken", "2026-04-12 10:00")
+    lines = person.says("why", path).splitlines()
+    assert lines[1] == "taken Sun 12 Apr 2026 10:00, in 30 Mar - 5 Apr 2026, week 14, put there by hand"
+    assert lines[-2:] == [
+        "->  you            2026-04-12 10:00         weeksheaf assign --taken",
+        "    you            week 2026-W14            weeksheaf assign WEEK",
+    ]
+    assert "    exif original  2026-04-06 07:10:00      2026:04:06 07:10:00" in lines
+    assert person.json("why", path)["by_hand"] == {"first_day": "2026-03-30", "taken": "2026-04-12T10:00"}
+
+
+def test_a_claim_that_cannot_be_used_says_why_below_it(
+    newcomer: Person, tmp_path: Path, picture: Callable[..., bytes]
+) -> None:
+    """A date that does not exist is shown as written, and why it is not used."""
+    put(tmp_path / "bad" / "a.jpg", picture("a", "2026:13:06 12:00:00", PHONE))
+    newcomer.says("index", tmp_path / "bad")
+    lines = newcomer.says("why", tmp_path / "bad" / "a.jpg").splitlines()
+    place = next(place for place, line in enumerate(lines) if line.startswith("    exif original  -"))
+    assert lines[place].endswith("  2026:13:06 12:00:00")
+    assert lines[place + 1].startswith("      not used: ")
+
+
+@pytest.mark.parametrize("columns", ["80", "60"])
+def test_no_line_of_the_table_is_longer_than_the_terminal(
+    newcomer: Person, tmp_path: Path, picture: Callable[..., bytes], columns: str
+) -> None:
+    """A long file name is cut in its middle; --json has it whole."""
+    name = f"2026-03-30 09.15.20 {'a very long name of a very long day ' * 3}end.jpg"
+    put(tmp_path / "long" / name, picture("long"))
+    newcomer.says("index", tmp_path / "long")
+    newcomer.env = {"COLUMNS": columns}
+    lines = newcomer.says("why", tmp_path / "long" / name).splitlines()
+    assert max(map(len, lines[lines.index("") :])) <= int(columns)
+    (row,) = (line for line in lines if line.startswith("->  file name"))
+    assert row.endswith("end.jpg")
+    assert "..." in row
+    assert newcomer.json("why", tmp_path / "long" / name)["evidence"][0]["text"] == name

@@ -66,6 +66,7 @@ def make_photo() -> MakePhoto:
         } | facts
         values.setdefault("code", str(values["key"])[:5])
         values.setdefault("paths", (values["path"],))
+        values.setdefault("placed", values["taken"])
         return Photo(**values)  # type: ignore[arg-type]
 
     return make
@@ -143,7 +144,7 @@ def pull(tmp_path: Path, library: Path, week: Week) -> Callable[..., PullResult]
             [library],
             as_jpeg=as_jpeg,
             say=say,
-            album_day=lambda photo: date.fromisoformat((photo.taken or "2026-03-30")[:10]),
+            day_of=lambda photo: date.fromisoformat((photo.taken or "2026-03-30")[:10]),
         )
 
     return run

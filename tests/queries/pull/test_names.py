@@ -61,6 +61,7 @@ def test_names_stay(make_photo: MakePhoto, week: list[tuple[dict[str, str | None
         ({}, "2026-03-30_0915_3f9a2.jpg"),
         ({"taken": "2026-03-30T09:15", "precision": "minute"}, "2026-03-30_0915_3f9a2.jpg"),
         ({"taken": "2026-03-30", "precision": "day"}, "2026-03-30_notime_3f9a2.jpg"),
+        ({"taken": "2026-03-30", "precision": "between"}, "2026-03-30_notime_3f9a2.jpg"),
         ({"taken": "2026-03", "precision": "month"}, "2026-03_noday_3f9a2.jpg"),
         ({"taken": "2026", "precision": "year"}, "2026_noday_3f9a2.jpg"),
         ({"taken": None, "precision": "unknown"}, "undated_3f9a2.jpg"),

@@ -13,9 +13,9 @@ from PIL import Image
 
 from queries.photos import Photo
 from queries.pull.manifest import PulledSheet
-from queries.pull.plan import FileState
+from queries.pull.plan import FileState, NoSource, PlannedFile, PullPlan
 from queries.pull.sheet import digest_of, draw_sheet
-from queries.pull.sheet_entries import SheetContent, time_words
+from queries.pull.sheet_entries import SheetContent, content_of, time_words
 from queries.pull.sheet_file import sheet_action
 from queries.pull.sheet_layout import lay_out
 from queries.pull.sheet_values import FOOT, MARGIN, PAGE_HEIGHT, PAGE_WIDTH, Aside, Entry, Small
@@ -119,6 +119,7 @@ def test_the_digest_tells_when_to_draw_anew(week: Week) -> None:
     [
         ({}, "09:15"),
         ({"precision": "day"}, "day only"),
+        ({"precision": "between", "taken": "2026-03-30"}, "about then"),
         ({"precision": "month"}, "month only"),
         ({"precision": "year"}, "year only"),
         ({"precision": "unknown", "taken": None}, "no date"),
@@ -127,6 +128,24 @@ def test_the_digest_tells_when_to_draw_anew(week: Week) -> None:
 def test_times_in_words(make_photo: MakePhoto, facts: dict[str, str | None], words: str) -> None:
     """The caption says as much of the time as is known."""
     assert time_words(make_photo(**facts)) == words
+
+
+@pytest.mark.parametrize(
+    ("facts", "words"),
+    [
+        ({"taken": "2026-04-12T09:15:20"}, "12 Apr 2026"),
+        ({"taken": "1996-08", "precision": "month"}, "1996-08"),
+        ({"taken": None, "precision": "unknown"}, "no date"),
+    ],
+)
+def test_a_photo_put_here_by_hand_says_when_it_was_taken(
+    make_photo: MakePhoto, facts: dict[str, str | None], words: str
+) -> None:
+    """It has no day of this week, so its date stands in the place of the hour."""
+    photo = make_photo(placed="2026-04-02", **facts)
+    plan = PullPlan((PlannedFile(photo, "a.jpg", "keep", NoSource("a.jpg", "gone")),), (), is_estimate=False)
+    (entry_,) = content_of(plan, (), (), Path("/w14"), lambda _: None).entries
+    assert (entry_.day, entry_.time) == (None, words)
 
 
 RECORD = PulledSheet("week-sheet.pdf", "aa", 10, 7, "drawn")

@@ -89,7 +89,7 @@ def test_the_days_in_words() -> None:
     assert day_words(date(2026, 3, 30), WEEK) == "Monday 30 March"
     assert day_words(date(2026, 3, 30) - timedelta(days=89), WEEK) == "Wednesday 31 December 2025"
     (page,) = lay_out([entry("a", None), entry("b", date(2026, 4, 5))], WEEK)
-    assert [heading.text for heading in page.headings] == ["Sunday 5 April", "Day not known"]
+    assert [heading.text for heading in page.headings] == ["Sunday 5 April", "Put here by hand"]
 
 
 def test_what_is_left_out_is_counted_and_ends_its_day() -> None:

@@ -56,6 +56,12 @@ def test_a_fraction_of_a_second_counts_and_a_day_has_no_hour(index: sqlite3.Conn
     assert [taken and taken.isoformat() for taken in found] == times
 
 
+def test_a_photo_put_here_by_hand_has_no_hour(index: sqlite3.Connection) -> None:
+    """Its clock time is of another day, and makes no occasion of this week."""
+    put_photo(index, A, "2026-04-12T10:00:00", placed="2026-04-02")
+    assert [(candidate.day, candidate.taken) for candidate in candidates(index)] == [(date(2026, 4, 2), None)]
+
+
 def test_a_shortlist_from_the_index(index: sqlite3.Connection) -> None:
     """A burst counts by its keeper, a screenshot is set aside, a photo left by hand is nowhere."""
     for key, name in zip((A, B, C, D, E), ("", "", "Screenshot_20260401-100000.png", "", ""), strict=True):

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from PIL import Image, ImageOps
 
 from indexer.facts.containers import BrokenContainer
-from indexer.facts.containers.jpeg import HEADER_DAMAGED
+from indexer.facts.containers.jpeg import HEADER_DAMAGED, MAX_RESOURCES
 from indexer.facts.containers.values import CUT_OFF
 from tests.indexer.facts.containers.file_makers import (
     EXIF,
@@ -75,6 +75,22 @@ def test_the_first_exif_and_the_first_xmp_count():
     xmp = [segment(0xE1, XMP_IDENTIFIER + packet) for packet in (XMP, b"second")]
     container = parsed(jpeg(segment(0xE1, b"Exif\0\0junk"), exif_segment(), *xmp, exif_segment(other), frame(9, 7)))
     assert (container.exif, container.xmp) == (EXIF, XMP)
+
+
+def test_image_resources_are_joined_over_their_segments():
+    """Resources go on in the APP13 segments that follow; an APP13 of another kind is passed over."""
+    first, second = (segment(0xED, b"Photoshop 3.0\0" + part) for part in (b"8BIM one", b" and two"))
+    found = parsed(jpeg(first, segment(0xED, b"Adobe_CM\0"), second, frame(4, 3)))
+    assert found.resources == b"8BIM one and two"
+    assert parsed(jpeg(frame(4, 3))).resources is None
+
+
+def test_image_resources_beyond_a_bound_are_left_aside():
+    """A header of many segments does not fill the memory."""
+    many = [segment(0xED, b"Photoshop 3.0\0" + bytes([n]) * 65_000) for n in range(40)]
+    resources = parsed(jpeg(*many, frame(4, 3))).resources
+    assert resources[:65_000] == bytes(65_000)
+    assert len(resources) <= MAX_RESOURCES
 
 
 @pytest.mark.parametrize(

@@ -120,3 +120,11 @@ def test_a_file_without_a_size_cannot_be_used(data, reason):
     """Without a directory that gives a size there is nothing to index."""
     with pytest.raises(BrokenContainer, match=reason):
         parsed(data)
+
+
+def test_iptc_and_image_resources_are_handed_over_as_they_stand():
+    """Tags 33723 and 34377; neither is carried into the Exif block."""
+    data = tiff({0x0100: (3, 4), 0x0101: (3, 3), 0x83BB: (7, b"\x1c\x02 iptc"), 0x8649: (7, b"8BIM resources")})
+    found = parsed(data)
+    assert (found.iptc, found.resources) == (b"\x1c\x02 iptc", b"8BIM resources")
+    assert b"8BIM" not in found.exif

@@ -1,0 +1,83 @@
+"""The form of each word in a backup: a file may have been changed by hand, or by another program."""
+
+import json
+from datetime import MAXYEAR, date, datetime
+from typing import Any
+from uuid import UUID
+
+from indexer.store.words import ASSIGNED, CHOICES, LARGEST_SHIFT, STATES, WORD_TABLES, written
+
+#: Letters of an ISO 8601 time of reduced precision, and what completes it.
+_COMPLETED = {4: "-01-01", 7: "-01", 10: "", 16: "", 19: ""}
+
+
+def checked(table: str, row: dict[str, Any]) -> dict[str, Any]:
+    """The row if every value has its form; KeyError, TypeError, ValueError or OverflowError otherwise."""
+    json.dumps(row, ensure_ascii=False).encode()  # half a surrogate pair cannot be kept
+    told_at = datetime.fromisoformat(row["told_at"])
+    if not is_uuid(row["uuid"]) or written(told_at) != row["told_at"] or told_at.year == MAXYEAR:
+        raise ValueError(f"{row['uuid']!r}, {row['told_at']!r}")
+    for name in WORD_TABLES[table]:
+        _check(name, row[name], is_good=_is_good(name, row[name]))
+    if table == "week_log":
+        _check("holding", row["holding"], is_good=_is_list_of_texts(row["holding"]))
+    if table == "clock_log":
+        _check("takes_back", row["takes_back"], is_good=_is_correction(row) != is_uuid(row["takes_back"]))
+    if table == "assignment" and row["value"] is not None:
+        is_good = is_first_day(row["value"]) if row["what"] == "week" else is_time(row["value"])
+        _check("value", row["value"], is_good=is_good)
+    return row
+
+
+def is_uuid(value: object) -> bool:
+    """Whether it is a UUID in its one written form. Raises ValueError for a text that is none."""
+    return isinstance(value, str) and str(UUID(value)) == value
+
+
+def is_time(value: object) -> bool:
+    """Whether it is a local wall clock in ISO 8601, whole or reduced to minutes, a day, a month or a year."""
+    if not isinstance(value, str) or len(value) not in _COMPLETED:
+        return False
+    whole = datetime.fromisoformat(value + _COMPLETED[len(value)])
+    text = whole.isoformat() if len(value) == 19 else whole.isoformat(timespec="minutes")
+    return text[: len(value)] == value
+
+
+def is_first_day(value: object) -> bool:
+    """Whether it is a date of a week that the calendar holds whole."""
+    day = date.fromisoformat(str(value))
+    return day.isoformat() == value and day.year < MAXYEAR
+
+
+def _is_good(name: str, value: object) -> bool:
+    if name == "waiting_for":
+        return _is_list_of_texts(value)
+    if name == "state":
+        return value in STATES
+    if name == "choice":
+        return value in (*CHOICES, None)
+    if name == "what":
+        return value in ASSIGNED
+    if name == "first_day":
+        return is_first_day(value)
+    if name in ("value", "takes_back", "shift_seconds"):
+        return value is None or isinstance(value, int if name == "shift_seconds" else str)
+    if name in ("since", "until"):
+        return value is None or (is_time(value) and len(str(value)) == 19)
+    return isinstance(value, str)
+
+
+def _is_correction(row: dict[str, Any]) -> bool:
+    shift, since, until = row["shift_seconds"], row["since"], row["until"]
+    if shift is None:
+        return False
+    return not isinstance(shift, bool) and abs(shift) <= LARGEST_SHIFT and (since or "") < (until or "~")
+
+
+def _is_list_of_texts(value: object) -> bool:
+    return isinstance(value, list) and all(isinstance(item, str) for item in value)
+
+
+def _check(name: str, value: object, *, is_good: bool) -> None:
+    if not is_good:
+        raise ValueError(f"{name} {value!r}")
