@@ -94,7 +94,7 @@ def camera_named(cameras: Sequence[KnownCamera], text: str) -> KnownCamera:
     """The one camera that answers to its number, or to its name, make, model or serial number or an unambiguous part of
     them, in any case. Raises WordError, which lists the cameras, where none or more than one does. Pure."""
     word = " ".join(text.split()).casefold()
-    if word.isdecimal() and str(int(word)) == word and int(word) <= len(cameras):
+    if word.isdecimal() and str(int(word)) == word and 1 <= int(word) <= len(cameras):
         return cameras[int(word) - 1]
     exact = [known for known in cameras if word in _names_of(known)]
     found = exact or [known for known in cameras if word and any(word in name for name in _names_of(known))]

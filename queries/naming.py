@@ -23,6 +23,8 @@ def photo_named(connection: sqlite3.Connection, text: str) -> Photo:
     found = photos_with_keys(connection, [key]) if key else []
     if not found and _is_indexed(connection, path):
         raise UnknownPhotoError(f"{text} is no photo, or none that can be read; weeksheaf unreadable says why")
+    if not found and os.path.isdir(text):  # noqa: PTH112 - as above
+        raise UnknownPhotoError(f"{text} is a folder; name a photo by its path or by the code printed beside it")
     if not found:
         raise UnknownPhotoError(
             f"no photo in the index answers to {text}; give its path or the code printed beside it,"

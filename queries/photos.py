@@ -25,7 +25,7 @@ class Photo:
     `damage` says why the pixels cannot be read whole, or is None. `placed` is what puts it into a week: `taken`, or a
     day of the week that the person put it into. `twin_key` is the photo whose time it has. `choice` is what the person
     said ("keep", "leave" or None), `keeper` is false for a photo that is left out, `alike` tells of the set that it is
-    in, or is None.
+    in, or is None. `is_there` is false where all its files are gone.
     """
 
     key: str
@@ -53,6 +53,7 @@ class Photo:
     keeper: bool = True
     alike: Alike | None = None
     twin_key: str | None = None
+    is_there: bool = True
 
     @property
     def offset_minutes(self) -> int | None:
@@ -180,6 +181,7 @@ def _photo(row: sqlite3.Row, places: Sequence[str], alike: Alike | None) -> Phot
         choice=row["choice"],
         keeper=bool(row["keeper"]),
         alike=alike,
+        is_there=bool(row["present"]),
     )
 
 

@@ -30,7 +30,8 @@ def lines(
         where = f"in {week_words(week)}" if week else "in no week"
         hand = ", put there by hand" if photo.assigned else ""
         start = f"nothing was told of {photo.code} by hand; it" if photo.key in untold else photo.code
-        yield f"{start} is {where}{hand}; taken {taken_words(photo)}"
+        gone = "" if photo.is_there else "; its file is no longer there"
+        yield f"{start} is {where}{hand}; taken {taken_words(photo)}{gone}"
     others = len(moves.keys - {photo.key for photo in photos})
     if others:
         yield f"{plural(others, 'photo goes', 'photos go')} with it, being a copy or dated by it"

@@ -103,7 +103,7 @@ def camera_lines(cameras: Sequence[KnownCamera], held: Sequence[Held], suggestio
     yield ""
     yield "Corrections that hold:" if held else "No clock is corrected; weeksheaf clock set CAMERA SHIFT corrects one."
     for item in held:
-        yield from _wrapped(f"{item.number}  {held_words(item)}")
+        yield from _wrapped(f"{item.number}  {held_words(item)}", 3)
     if held:
         yield "weeksheaf clock forget NUMBER takes one back."
     if suggestions:

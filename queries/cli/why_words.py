@@ -37,6 +37,7 @@ class _Line(NamedTuple):
 def document(photo: Photo, rows: Sequence[EvidenceRow], found: Behind, settings: Settings) -> dict[str, Any]:
     return {
         **photo_fields(photo, settings),
+        "missing": not photo.is_there,
         "evidence": [
             {
                 "source": row.source,
@@ -63,9 +64,10 @@ def lines(photo: Photo, rows: Sequence[EvidenceRow], found: Behind, settings: Se
     week = settings.week_rule.whole_week_of(day) if day else None
     zone = f" ({photo.zone})" if photo.zone else ""
     hand = ", put there by hand" if photo.assigned else ""
-    yield f"{photo.code}  {visible(photo.path)}"
+    yield f"{photo.code}  {visible(photo.path)}{'' if photo.is_there else ', which is no longer there'}"
     yield f"taken {taken_words(photo)}{zone}, {'in ' + week_words(week) + hand if week else 'in no week'}"
-    yield from _wrapped(f"{'Doubtful' if photo.doubtful else 'Settled'}: {visible(photo.reason)}.")
+    end = "" if photo.reason.endswith("?") else "."
+    yield from _wrapped(f"{'Doubtful' if photo.doubtful else 'Settled'}: {visible(photo.reason)}{end}")
     yield ""
     yield from _table([*_evidence_lines(rows, found), *_other_lines(photo, found, settings)])
     if photo.doubtful:
@@ -86,7 +88,7 @@ def _table(shown: Sequence[_Line]) -> Iterator[str]:
         for line, text in group:
             yield text
             if line.problem:
-                yield from _wrapped(f"      not used: {visible(line.problem)}", 6)
+                yield from _wrapped(f"      {visible(line.problem)}", 6)
 
 
 def _evidence_lines(rows: Sequence[EvidenceRow], found: Behind) -> Iterator[_Line]:
@@ -94,7 +96,8 @@ def _evidence_lines(rows: Sequence[EvidenceRow], found: Behind) -> Iterator[_Lin
     for row in rows:
         says = " ".join(part for part in (_clock(row.claimed), row.zone, _arrived(row)) if part)
         mark = "->" if row.is_chosen and not found.taken else ""
-        yield _Line(mark, row.source, says or "-", visible(row.text), row.path, row.problem or "")
+        problem = row.problem if row.claimed or not row.problem else f"not used: {row.problem}"
+        yield _Line(mark, row.source, says or "-", visible(row.text), row.path, problem or "")
         if found.correction and row.is_chosen and row.claimed == found.own and found.corrected:
             shift = shift_words(found.correction.correction.shift_seconds)
             by = f"correction {found.correction.number}"

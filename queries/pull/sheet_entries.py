@@ -1,12 +1,12 @@
 """Which pictures stand on the week sheet, and what is said of each. Pure."""
 
 from collections import defaultdict
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
-from queries.photos import Photo
+from queries.photos import Photo, as_lived
 from queries.pull.names import known_time
 from queries.pull.plan import PlannedFile, PullPlan, Source
 from queries.pull.selection import LeftOut
@@ -36,8 +36,8 @@ def content_of(
     folder: Path,
     day_of: Callable[[Photo], date | None],
 ) -> SheetContent:
-    """An entry a photo, in capture order. `ours` are the names in the folder that hold what was pulled; `day_of` gives
-    the day of the week, None for a photo that was put here by hand."""
+    """An entry a photo, each day in the order it was lived. `ours` are the names in the folder that hold what was
+    pulled; `day_of` gives the day of the week, None for a photo that was put here by hand."""
     behind: dict[str | None, list[Small]] = defaultdict(list)
     for item in left_out:
         behind[item.behind].append(_small(item))
@@ -54,10 +54,20 @@ def content_of(
                 path=_picture_path(file, ours, folder),
                 behind=tuple(behind[file.photo.key]),
             )
-            for file in plan.files
+            for file in _as_lived(plan.files, day_of)
         ),
         tuple(Aside(day_of(item.photo), _small(item)) for item in left_out if item.behind is None),
     )
+
+
+def _as_lived(files: Sequence[PlannedFile], day_of: Callable[[Photo], date | None]) -> Iterator[PlannedFile]:
+    """The files of each day in the order of `as_lived`: on a journey, clocks alone would mislead."""
+    by_key = {file.photo.key: file for file in files}
+    days: dict[date | None, list[Photo]] = defaultdict(list)
+    for file in files:
+        days[day_of(file.photo)].append(file.photo)
+    for photos in days.values():
+        yield from (by_key[photo.key] for photo in as_lived(photos))
 
 
 def time_words(photo: Photo) -> str:

@@ -1,9 +1,11 @@
 """weeksheaf assign"""
 
 import sqlite3
+from pathlib import Path
 
 import click
 
+from indexer.errors import WeekError
 from queries.cli import assign_words
 from queries.cli.moving import tell_and_compare
 from queries.cli.output import emit
@@ -31,6 +33,8 @@ def command(context: click.Context, words: tuple[str, ...], taken: str | None, f
     session: Session = context.obj
     if taken and forgets:
         raise click.UsageError("--taken and --forget exclude each other")
+    if (taken or forgets) and _is_week(words[-1], context):
+        raise click.UsageError(f"{words[-1]} is a week: with --taken or --forget name photos only")
     names = words if taken or forgets else words[:-1]
     if not names:
         raise click.UsageError("name at least one PHOTO and, last, the WEEK; or say --taken TIME")
@@ -56,3 +60,12 @@ def command(context: click.Context, words: tuple[str, ...], taken: str | None, f
         assign_words.document(now, moves, session.settings),
         assign_words.lines(now, moves, session.settings, untold=untold),
     )
+
+
+def _is_week(word: str, context: click.Context) -> bool:
+    """Whether a word can only be a week: no file is called so."""
+    try:
+        WeekType().convert(word, None, context)
+    except WeekError:
+        return False
+    return not Path(word).exists()

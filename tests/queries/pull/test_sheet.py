@@ -148,6 +148,17 @@ def test_a_photo_put_here_by_hand_says_when_it_was_taken(
     assert (entry_.day, entry_.time) == (None, words)
 
 
+def test_a_day_in_two_zones_stands_in_the_order_it_was_lived(make_photo: MakePhoto) -> None:
+    """14:00 at +09:00 comes before 10:00 at -05:00 of the same day, whatever the names sort by."""
+    east = make_photo("/e.jpg", taken="2026-03-30T14:00:00", zone="+09:00")
+    west = make_photo("/w.jpg", taken="2026-03-30T10:00:00", zone="-05:00")
+    files = [PlannedFile(photo, photo.path, "keep", NoSource("a.jpg", "gone")) for photo in (west, east)]
+    entries = content_of(
+        PullPlan(tuple(files), (), is_estimate=False), (), (), Path("/w14"), lambda _: date(2026, 3, 30)
+    ).entries
+    assert [entry.time for entry in entries] == ["14:00", "10:00"]
+
+
 RECORD = PulledSheet("week-sheet.pdf", "aa", 10, 7, "drawn")
 
 
