@@ -51,6 +51,17 @@ def compare_photos(connection: sqlite3.Connection, today: date, report: Report) 
         raise
 
 
+def judge_what_was_read(connection: sqlite3.Connection, today: date) -> None:
+    """After a run was stopped: judge what it read, by its own files alone so far, by the other photos too, whose doubts
+    would be missing until the next run. Ctrl-C once more leaves that to it."""
+    try:
+        if not is_settled(connection):
+            with transaction(connection):
+                judge_all(connection, today)
+    except KeyboardInterrupt:
+        return
+
+
 def _compare_photos(connection: sqlite3.Connection, today: date, report: Report) -> int:
     with transaction(connection):
         tidy(connection)

@@ -35,3 +35,7 @@ class WordError(WeeksheafError):
 
 class PullError(WeeksheafError):
     """The working folder cannot be made where it was asked for."""
+
+
+class PlanError(WeeksheafError):
+    """What was asked of a spread cannot be met: an unknown pocket, two wishes that contradict each other."""

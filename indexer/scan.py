@@ -9,7 +9,7 @@ from datetime import UTC, date, datetime
 from pathlib import Path
 from time import monotonic
 
-from indexer.comparing import compare_photos
+from indexer.comparing import compare_photos, judge_what_was_read
 from indexer.errors import FolderError
 from indexer.facts.changes import Changes, KnownFile, compare, holds_back
 from indexer.facts.folders import Walk, walk
@@ -110,6 +110,7 @@ def index_folders(
         summary.looked = compare_photos(connection, today, lambda *where: report(Progress(*where)))
     except KeyboardInterrupt:
         summary.was_stopped = True
+        judge_what_was_read(connection, today)
     _count_alike(connection, summary)
     return summary
 

@@ -92,12 +92,14 @@ def own_times(connection: sqlite3.Connection, key: str | None = None) -> list[Ow
 
 def camera_named(cameras: Sequence[KnownCamera], text: str) -> KnownCamera:
     """The one camera that answers to its number, or to its name, make, model or serial number or an unambiguous part of
-    them, in any case. Raises WordError, which lists the cameras, where none or more than one does. Pure."""
+    them, in any case. A single digit is never a part: a number mistyped would find some serial. Raises WordError, which
+    lists the cameras, where none or more than one answers. Pure."""
     word = " ".join(text.split()).casefold()
     if word.isdecimal() and str(int(word)) == word and 1 <= int(word) <= len(cameras):
         return cameras[int(word) - 1]
     exact = [known for known in cameras if word in _names_of(known)]
-    found = exact or [known for known in cameras if word and any(word in name for name in _names_of(known))]
+    is_part = bool(word) and not (word.isdecimal() and len(word) == 1)
+    found = exact or [known for known in cameras if is_part and any(word in name for name in _names_of(known))]
     if len(found) == 1:
         return found[0]
     if not cameras:

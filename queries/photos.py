@@ -100,6 +100,13 @@ def as_lived(photos: Sequence[Photo]) -> list[Photo]:
     return [photos[place] for place in order]
 
 
+def days_of_several_zones(photos: Iterable[Photo], week: Week, starts_at: time) -> set[date | None]:
+    """The days of a week that were lived in more than one zone: there the clocks alone do not tell the order."""
+    zones = {(photo.shown_day(week, starts_at), photo.zone) for photo in photos if photo.zone}
+    days = [day for day, _ in zones]
+    return {day for day in days if day and days.count(day) > 1}
+
+
 def doubtful_photos(connection: sqlite3.Connection) -> list[Photo]:
     """The photos whose capture time is to be looked at, those without any first."""
     return _photos(connection, connection.execute("SELECT * FROM photo WHERE present AND doubtful").fetchall())

@@ -68,8 +68,8 @@ SCENE_RADIUS = 14
 #: ... and take so many log odds by the pictures alone: of strangers within even 24 bits none reaches 0, and hardly a
 #: second try is lost, so that of 50,000 photographs few pairs if any are strangers.
 SCENE_BORDER = 3.0
-#: A photo is compared so with so many of other cameras, the nearest: enough to vote, and time-lapses must not cost their
-#: square.
+#: A photo is compared so with so many of other cameras, the nearest: enough to vote, and time-lapses must not cost
+#: their square.
 MOST_SCENES = 4
 
 #: Grey levels of standard deviation: flatter pictures are not compared, since they would be alike because they are

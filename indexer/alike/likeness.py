@@ -6,6 +6,7 @@ scenes that two cameras saw everywhere.
 """
 
 from collections.abc import Collection, Iterable, Iterator, Sequence
+from datetime import datetime, timedelta
 from typing import Literal
 
 import numpy as np
@@ -31,6 +32,8 @@ Places = NDArray[np.int64]
 
 #: Below this share of the larger picture's pixels the smaller was cut: raw data and its JPEG differ by less.
 _CUT_SHARE = 0.95
+#: Frames of one burst, and all that may be told in one set with them, are closer in time.
+_DATED_ANEW = timedelta(days=1)
 #: Pairs judged at a time: what they need stays in the processor's cache.
 _BLOCK = 512
 
@@ -78,7 +81,7 @@ def _copies(
     """(smaller place, larger place, score) of the copies in which one is fresh."""
     best: dict[tuple[int, int], float] = {}
     for quarters, pairs in _candidates(pictures, is_fresh):
-        allowed = [(a, b) for a, b in pairs.tolist() if times_agree(photos[a].own_time, photos[b].own_time)]
+        allowed = [(a, b) for a, b in pairs.tolist() if _may_be_one_shot(photos[a], photos[b])]
         for one, other, score in _judged(photos, pictures, allowed, quarters):
             best[one, other] = max(best.get((one, other), -1.0), score)
     return ((one, other, score) for (one, other), score in best.items())
@@ -105,8 +108,24 @@ def _is_same(one: Looked, other: Looked) -> bool:
     return one.grey == other.grey and times_agree(one.own_time, other.own_time)
 
 
+def _may_be_one_shot(one: Looked, other: Looked) -> bool:
+    """Whether the cameras' own times do not speak against one shot: they agree, or one camera's lie so far apart that
+    the two are no frames of one burst. A program may have dated one anew; whoever judges times has to know."""
+    if times_agree(one.own_time, other.own_time) or one.own_time is None or other.own_time is None:
+        return True
+    is_one_camera = not (one.camera and other.camera and one.camera != other.camera)
+    return is_one_camera and abs(_moment(one.own_time) - _moment(other.own_time)) >= _DATED_ANEW
+
+
+def _moment(own_time: str) -> datetime:
+    return datetime.fromisoformat(own_time[:19])
+
+
 def _border(one: Looked, other: Looked) -> float:
-    return SAME_SECOND_BORDER if _is_one_second(one, other) and _size(one) == _size(other) else COPY_BORDER
+    """How alike two copies must be: almost wholly where their cameras' times allow two shots."""
+    is_one_size = _size(one) == _size(other)
+    is_strict = (_is_one_second(one, other) and is_one_size) or not times_agree(one.own_time, other.own_time)
+    return SAME_SECOND_BORDER if is_strict else COPY_BORDER
 
 
 def _is_one_shot_cut(one: Looked, other: Looked) -> bool:

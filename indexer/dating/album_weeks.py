@@ -34,12 +34,13 @@ class AlbumWeeks:
             return None
         return self.week_at(datetime.fromisoformat(when), is_whole_day=len(when) == 10)
 
+    def day_of(self, when: str) -> str:
+        """The album day, "2026-03-29", of a time that names a day: before `starts_at` the day before goes on."""
+        return day_text(max(self._day(datetime.fromisoformat(when), is_whole_day=len(when) == 10), 1))
+
     def week_at(self, moment: datetime, *, is_whole_day: bool = False) -> int:
         """The week of a moment; a whole day is itself, whenever days begin."""
-        day = moment.date().toordinal()
-        if not is_whole_day and timedelta(hours=moment.hour, minutes=moment.minute) < self.starts_at:
-            day -= 1
-        return week_start(day, self.first_day)
+        return week_start(self._day(moment, is_whole_day=is_whole_day), self.first_day)
 
     def may_be_same(self, one: str, other: str) -> bool:
         """Whether two times, each as exact as it is, can lie in one week."""
@@ -50,6 +51,11 @@ class AlbumWeeks:
     def is_within_one(self, first: datetime, last: datetime) -> bool:
         """Whether both moments lie in one week."""
         return self.week_at(first) == self.week_at(last)
+
+    def _day(self, moment: datetime, *, is_whole_day: bool) -> int:
+        """The ordinal of the album day."""
+        is_before = not is_whole_day and timedelta(hours=moment.hour, minutes=moment.minute) < self.starts_at
+        return moment.date().toordinal() - is_before
 
     def _weeks(self, when: str) -> tuple[int, int]:
         week = self.week_of(when)

@@ -27,12 +27,6 @@ def span(when: str) -> tuple[datetime, datetime]:
     return moment, moment + length if moment <= datetime.max - length else datetime.max  # noqa: DTZ901 - a wall clock
 
 
-def middle(when: str) -> datetime:
-    """The moment in the middle of what a time may mean."""
-    first, last = span(when)
-    return first + (last - first) / 2
-
-
 def apart(one: str, other: str) -> timedelta:
     """How far two times lie apart at least: none where one may mean what the other means."""
     (first, end), (first_other, end_other) = span(one), span(other)
@@ -53,11 +47,6 @@ def moved(when: str, seconds: int) -> str | None:
     except OverflowError:
         return None
     return moment.isoformat(timespec="minutes" if len(when) == _MINUTE else "seconds")
-
-
-def seconds_between(one: str, other: str) -> float:
-    """From `one` to `other`, both with a clock time."""
-    return (datetime.fromisoformat(other) - datetime.fromisoformat(one)).total_seconds()
 
 
 def _start(day: date) -> datetime:

@@ -1,4 +1,4 @@
-"""What a camera's file numbers tell: they rise with time, so a lost date lies between its neighbours'. Pure.
+"""What a camera's file numbers tell: they rise with time, so a time that does not is doubtful. Pure.
 
 Names by DCF (CIPA DC-009: four characters and 0001 to 9999, wrapping) carry no date, but an order.
 """
@@ -6,24 +6,25 @@ Names by DCF (CIPA DC-009: four characters and 0001 to 9999, wrapping) carry no 
 from bisect import bisect_left, bisect_right
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from datetime import datetime, timedelta
 
 from indexer.dating.corrected import CLOCK_SOURCES
 from indexer.dating.moments import has_clock, span
 from indexer.dating.own import with_doubt
-from indexer.dating.twins import Verdicts, is_own
-from indexer.dating.values import CaptureTime, PhotoSaid, World
+from indexer.dating.twins import Verdicts
+from indexer.dating.values import PhotoSaid, World
 from indexer.dating.words import moment_words
 from indexer.facts.file_numbers import file_number
 from indexer.facts.records import Camera
 
 #: A clock may be set to another zone on a journey: nothing closer contradicts.
 SLACK = timedelta(hours=26)
-#: A neighbour whose number is further off was not taken on the same outing.
-FURTHEST = 50
+_LATEST = datetime.max - SLACK  # noqa: DTZ901 - a wall clock
 #: Fewer dated photos make no order, nor do numbers that jump about: one step back in so many.
 _FEWEST, _STEPS_BACK = 5, 8
+#: A neighbour whose number is further off may be another camera's, and was not taken on the same outing.
+FURTHEST = 50
 #: What vouches for a clock outweighs so many photos for which nothing does.
 _VOUCHED = 100
 #: DCF numbers wrap from 9999 to 0001: the ends between which a step back is no contradiction.
@@ -51,7 +52,7 @@ def runs(photos: Iterable[PhotoSaid]) -> list[Run]:
         for file in photo.files:
             if number := file_number(file.name):
                 found[file.folder, number[0]].append(Numbered(number[1], photo.key, file.name))
-    return [sorted(run, key=lambda item: (item.number, item.name)) for run in found.values() if len(run) > 1]
+    return [sorted(run, key=lambda item: (item.number, item.name)) for _, run in sorted(found.items()) if len(run) > 1]
 
 
 def with_contradictions(
@@ -65,14 +66,6 @@ def with_contradictions(
     return found
 
 
-def with_bounds(verdicts: Verdicts, numbered: Sequence[Run], photos: Photos, world: World) -> Verdicts:
-    """The verdicts, lost times put between those of the photos with the numbers before and after."""
-    found = dict(verdicts)
-    for run in numbered:
-        found.update(_bounded(run, verdicts, photos, world))
-    return found
-
-
 def _contradicted(
     run: Run, verdicts: Verdicts, photos: Photos, vouched: Collection[str], world: World
 ) -> Iterator[tuple[str, str]]:
@@ -80,17 +73,28 @@ def _contradicted(
     for dated in _by_camera(run, verdicts, photos):
         if len(dated) < _FEWEST or _is_wrap(dated, verdicts):
             continue
-        standing = set(_in_order(dated, verdicts, vouched))
-        odd = [place for place in range(len(dated)) if place not in standing]
-        groups = sum(place - 1 not in odd for place in odd)
+        part = dict(zip(dated, _parts(dated), strict=True))
+        standing = _in_order(dated, verdicts, vouched)
+        odd = sorted(set(range(len(dated))).difference(standing))
+        groups = sum(place - 1 != other for place, other in zip(odd, [-2, *odd], strict=False))
         if groups > len(dated) // _STEPS_BACK:
             continue
         for place in odd:
-            item = dated[place]
-            before = next((dated[other] for other in range(place, -1, -1) if other in standing), None)
-            after = next((dated[other] for other in range(place, len(dated)) if other in standing), None)
+            item, follower = dated[place], bisect_left(standing, place)
+            before = dated[standing[follower - 1]] if follower else None
+            after = dated[standing[follower]] if follower < len(standing) else None
+            before, after = (near if near and part[near] == part[item] else None for near in (before, after))
             if item.key not in vouched and not _is_within(item, before, after, verdicts, world):
                 yield item.key, _number_words(before, after, verdicts)
+
+
+def _parts(dated: Run) -> Iterator[int]:
+    """The part of the run that each photo is in: where numbers were left out, another camera of the model, or the same
+    one set anew, may have begun."""
+    part = 0
+    for before, item in zip([dated[0], *dated], dated, strict=False):
+        part += item.number - before.number > FURTHEST
+        yield part
 
 
 def _by_camera(run: Run, verdicts: Verdicts, photos: Photos) -> Iterator[list[Numbered]]:
@@ -105,21 +109,21 @@ def _by_camera(run: Run, verdicts: Verdicts, photos: Photos) -> Iterator[list[Nu
 
 def _is_wrap(dated: Run, verdicts: Verdicts) -> bool:
     """Whether the numbers only began anew at 0001: what has low numbers then follows what has high ones."""
-    times = [_at(item, verdicts)[0] for item in dated]
-    back = [place for place in range(1, len(dated)) if times[place] + SLACK < times[place - 1]]
+    times = [at(item, verdicts)[0] for item in dated]
+    back = [place for place in range(1, len(dated)) if times[place - 1] - times[place] > SLACK]
     if dated[0].number >= _LOW or dated[-1].number <= _HIGH or len(back) != 1:
         return False
-    return times[0] + SLACK >= times[-1]
+    return times[-1] - times[0] <= SLACK
 
 
 def _in_order(dated: Run, verdicts: Verdicts, vouched: Collection[str]) -> list[int]:
     """The places of the photos that stand: the most that rise in time with their numbers, vouched ones above all."""
-    times = [_at(item, verdicts)[0] for item in dated]
+    times = [at(item, verdicts)[0] for item in dated]
     ranks = sorted(set(times))
     best: list[tuple[int, int]] = [(0, -1)] * (len(ranks) + 1)  # (weight, place) of the best chain that ends so early
     came_from = []
     for place, item in enumerate(dated):
-        weight, previous = _best_until(best, bisect_right(ranks, times[place] + SLACK))
+        weight, previous = _best_until(best, bisect_right(ranks, min(times[place], _LATEST) + SLACK))
         came_from.append(previous)
         weight += _VOUCHED if item.key in vouched else 1
         _note(best, bisect_right(ranks, times[place]), (weight, place))
@@ -127,7 +131,7 @@ def _in_order(dated: Run, verdicts: Verdicts, vouched: Collection[str]) -> list[
     while place >= 0:
         chain.append(place)
         place = came_from[place]
-    return chain
+    return chain[::-1]
 
 
 def _best_until(best: Sequence[tuple[int, int]], rank: int) -> tuple[int, int]:
@@ -161,58 +165,6 @@ def _number_words(before: Numbered | None, after: Numbered | None, verdicts: Ver
     return f"its number contradicts its time: by that it was taken {side} {name} ({when})"
 
 
-def _bounded(run: Run, verdicts: Verdicts, photos: Photos, world: World) -> Iterator[tuple[str, CaptureTime]]:
-    """(key, verdict) of each photo whose lost time lies between those of its neighbours."""
-    dated = [item for item in run if _is_sure(verdicts[item.key])]
-    numbers = [item.number for item in dated]
-    for item in run:
-        verdict = verdicts[item.key]
-        if is_own(verdict) or verdict.source == "copy":
-            continue
-        after, before = bisect_right(numbers, item.number), bisect_left(numbers, item.number) - 1
-        if before >= 0 and after < len(dated):
-            between = _between(item, dated[before], dated[after], verdicts, photos, world)
-            if between:
-                yield item.key, between
-
-
-def _is_sure(verdict: CaptureTime) -> bool:
-    return is_own(verdict) and not verdict.doubtful
-
-
-def _between(
-    item: Numbered,
-    before: Numbered,
-    after: Numbered,
-    verdicts: Verdicts,
-    photos: Photos,
-    world: World,
-) -> CaptureTime | None:
-    """The verdict "between", where both neighbours are of one camera, near, and in order."""
-    cameras = {photos[near.key].camera for near in (before, after)}
-    if len(cameras) > 1 or max(item.number - before.number, after.number - item.number) > FURTHEST:
-        return None
-    first, last = verdicts[before.key].taken or "", verdicts[after.key].taken or ""
-    if _at(before, verdicts)[0] > _at(after, verdicts)[1]:
-        return None
-    is_one_week = world.weeks.week_of(first) == world.weeks.week_of(last)
-    where = f"between {before.name} ({moment_words(first)}) and {after.name} ({moment_words(last)})"
-    doubt = "" if is_one_week else ", which are of different weeks"
-    return replace(
-        verdicts[item.key],
-        taken=first[:10],
-        placed=first[:10],
-        fraction="",
-        precision="between",
-        offset_minutes=None,
-        source="file numbers",
-        doubtful=not is_one_week,
-        reason=f"its number lies {where}{doubt}",
-        chosen=None,
-        is_arrival=False,
-        is_scan=False,
-    )
-
-
-def _at(item: Numbered, verdicts: Verdicts) -> tuple[datetime, datetime]:
+def at(item: Numbered, verdicts: Verdicts) -> tuple[datetime, datetime]:
+    """[first, last) moment of a dated photo."""
     return span(verdicts[item.key].taken or "")

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from datetime import datetime, timedelta
 
 from indexer.dating.moments import has_clock
+from indexer.dating.order import OF_CHANGE
 from indexer.dating.values import FilePlace, PhotoSaid, Said
 from indexer.facts.records import Claim
 
@@ -22,6 +23,8 @@ _LETTERS = re.compile(r"\D*")
 
 #: A device: a camera by its name, or files that are named alike in one folder.
 Device = tuple[str, ...]
+#: Stands for all of them.
+ANY: Device = ()
 
 
 @dataclass(slots=True)
@@ -50,7 +53,7 @@ def known_offsets(photos: Iterable[PhotoSaid]) -> Offsets:
     known: defaultdict[Device, list[tuple[datetime, int]]] = defaultdict(list)
     for photo in photos:
         for utc, offset, file in _told(photo):
-            for device in devices_of(file):
+            for device in (ANY, *devices_of(file)):
                 known[device].append((utc, offset))
     for rows in known.values():
         rows.sort()
@@ -67,9 +70,17 @@ def devices_of(file: FilePlace) -> Iterator[Device]:
 
 
 def own_offset(said: Iterable[Said]) -> int | None:
-    """The zone that a photo tells of itself: written beside a date, or the step from universal time."""
+    """The zone that a photo tells of itself: written beside a date, or the step from universal time.
+
+    The zone of a later change is that of the one who changed it.
+    """
     claims = [item.claim for item in said if item.claim.when]
-    written = (told_offset(claim) for claim in claims if not claim.is_utc)
+    moments = {claim.when for claim in claims if claim.source not in OF_CHANGE}
+    written = (
+        told_offset(claim)
+        for claim in claims
+        if not claim.is_utc and (claim.source not in OF_CHANGE or claim.when in moments)
+    )
     offset = next((minutes for minutes in written if minutes is not None), None)
     if offset is not None:
         return offset

@@ -6,7 +6,12 @@ then the dates of digitizing; a modified date never, but as a last resort that i
 file times are not in those guidelines: names come where nothing inside the file is left but digitizing by a program.
 """
 
-from indexer.facts.records import Claim, Precision
+from datetime import date
+
+from indexer.facts.records import Claim
+
+#: No photo file is older: what says so comes from a clock that was never set.
+EARLIEST = date(1990, 1, 1)
 
 #: (source, whether of an arrival), the most believed first.
 _RANKS: tuple[tuple[str, bool], ...] = (
@@ -103,7 +108,3 @@ def weak_reason(claim: Claim) -> str | None:
     if claim.source == "gps":
         return "only the satellites' time is known, which may be hours old"
     return None
-
-
-#: What a time that names no day is called.
-SPAN_WORDS: dict[Precision, str] = {"month": "month", "year": "year"}

@@ -3,8 +3,8 @@
 from collections import defaultdict
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from datetime import timedelta
 
+from indexer.dating.agreement import is_there_before
 from indexer.dating.moments import has_clock, has_day, span
 from indexer.dating.order import OF_CAPTURE
 from indexer.dating.own import with_doubt
@@ -15,9 +15,7 @@ from indexer.dating.words import day_words
 STRONG = 0.92
 #: A twin that is surer by so much than another copy decides between them: the other is the same view on another day.
 MARGIN = 0.04
-#: Zones and clocks a little off: what arrived by so much too early did not.
-_SLACK = timedelta(hours=26)
-
+_OF_A_DOUBTFUL_ONE = "it is a copy of {}, whose own time is doubtful"
 #: How often times are handed on: a copy of a copy takes the time too.
 _ROUNDS = 3
 
@@ -37,16 +35,35 @@ def with_twins(
 ) -> Verdicts:
     """The verdicts once copies were asked: lost times found again, and weeks in which copies disagree flagged."""
     twins = _twins(copies, photos)
-    found = dict(verdicts)
-    for _ in range(_ROUNDS):
-        news = {key: new for key in twins if (new := _inherited(key, found, twins, photos, world))}
-        if not news:
-            break
-        found.update(news)
+    found = _handed_on(verdicts, twins, photos, world)
     for key, others in twins.items():
         if is_own(found[key]) and (odd := _disagreeing(found, key, others, world)):
             found[key] = with_doubt(found[key], f"its copy {_name(photos[odd])} is of {day_words(_taken(found[odd]))}")
+    doubtful = {key: odd for key in twins if (odd := _doubtful_twin(found[key], found))}
+    for key, odd in doubtful.items():
+        found[key] = with_doubt(found[key], _OF_A_DOUBTFUL_ONE.format(_name(photos[odd])))
     return found
+
+
+def _handed_on(verdicts: Verdicts, twins: Twins, photos: Mapping[str, PhotoSaid], world: World) -> Verdicts:
+    """The verdicts, lost times taken over from copies; first by those with a time of their own that is not that of the
+    picture, so that they do not hand it on."""
+    found = dict(verdicts)
+    for turn in range(1 + _ROUNDS):
+        taking = [key for key in twins if is_own(found[key]) or turn]
+        news = {key: new for key in taking if (new := _inherited(key, found, twins, photos, world))}
+        if turn and not news:
+            break
+        found.update(news)
+    return found
+
+
+def _doubtful_twin(verdict: CaptureTime, verdicts: Verdicts) -> str | None:
+    """The first of the photos from which a time was handed on to this one that is doubtful itself."""
+    twin = verdict.twin
+    while twin and not verdicts[twin].doubtful:
+        twin = verdicts[twin].twin
+    return twin
 
 
 def is_own(verdict: CaptureTime) -> bool:
@@ -70,7 +87,11 @@ def _inherited(
 ) -> CaptureTime | None:
     """The verdict that a photo takes over; None where it has one of its own, or no copy that could give one."""
     mine = verdicts[key]
-    candidates = [twin for twin in twins[key] if _can_give(verdicts[twin.key], mine)]
+    candidates = [
+        twin
+        for twin in twins[key]
+        if _can_give(verdicts[twin.key], mine) or _is_uncorrected(mine, verdicts[twin.key], photos[twin.key])
+    ]
     if mine.source in ("by hand", "copy") or not candidates:
         return None
     least = candidates[0].score - MARGIN  # the surest comes first
@@ -85,12 +106,28 @@ def _inherited(
     if len(others) > 1 and given.source != "by hand":
         return replace(taken_over, doubtful=True, reason=f"its copies, {name} among them, are of different weeks")
     if given.doubtful:
-        return replace(taken_over, reason=f"it is a copy of {name}, whose own time is doubtful")
-    if mine.is_arrival and mine.taken and span(mine.taken)[1] + _SLACK < span(_taken(given))[0]:
+        return replace(taken_over, reason=_OF_A_DOUBTFUL_ONE.format(name))
+    if is_there_before(photos[key], _earliest(given, photos[best.key])):
         return replace(
             taken_over, doubtful=True, reason=f"it is a copy of {name}, but it arrived before that was taken"
         )
     return taken_over
+
+
+def _earliest(given: CaptureTime, photo: PhotoSaid) -> str:
+    """The time that is handed on, or what the camera wrote where a correction made it later."""
+    return min(_taken(given), _as_written(given, photo) or _taken(given))
+
+
+def _as_written(verdict: CaptureTime, photo: PhotoSaid) -> str | None:
+    """The believed claim as it stands in the file, which a correction does not change."""
+    return None if verdict.chosen is None or verdict.source == "by hand" else photo.said[verdict.chosen].claim.when
+
+
+def _is_uncorrected(mine: CaptureTime, given: CaptureTime, photo: PhotoSaid) -> bool:
+    """Whether a copy that lost the name of its camera still has the time that was corrected there."""
+    is_same = has_clock(mine.taken) and mine.taken == _as_written(given, photo)
+    return is_same and mine.source == given.source == "exif original" and mine.taken != given.taken
 
 
 def _can_give(given: CaptureTime, mine: CaptureTime) -> bool:

@@ -13,8 +13,14 @@ from indexer.facts.records import Claim, Precision
 #: Before this year no camera gave a name with a date; a person who names a scan may write any year of a print.
 EARLIEST_YEAR, EARLIEST_TYPED_YEAR = 1990, 1900
 
+#: Scanning programs name their files by the day of the scan (common practice); an earlier one is more likely the day
+#: that somebody read on the print.
+_EARLIEST_SCAN = 2005
+
 #: Digits inside a longer run of digits are no date.
 _START, _END = r"(?<!\d)", r"(?!\d)"
+#: Where the name or a word of it begins: "Copy of" may have been put before it.
+_WORD = r"(?<!\S)"
 _DATE = rf"{_START}(?P<year>\d{{4}})(?P<month>\d{{2}})(?P<day>\d{{2}})"
 _DASHED = rf"{_START}(?P<year>\d{{4}})(?P<dash>[-_.])(?P<month>\d{{2}})(?P=dash)(?P<day>\d{{2}})"
 _TIME = r"(?P<hour>\d{2})(?P<minute>\d{2})(?P<second>\d{2})"
@@ -51,11 +57,14 @@ _COUNTING = (
 #: people type ("typed") are common practice.
 PATTERNS = (
     _row("PXL_YYYYMMDD_HHMMSSmmm", rf"PXL_{_DATE}_{_TIME}(?P<fraction>\d{{3}})", "second", utc=True),
-    _row("IMG-YYYYMMDD-WA####", rf"(?:IMG|VID)-{_DATE}-WA\d{{4}}", "day", arrival=True),
-    _row("photo_YYYY-MM-DD_HH-MM-SS", rf"^(?:photo|image|video|file)_{_DASHED}_(?P<hour>\d{{2}})-(?P<minute>\d{{2}})-"
-         r"(?P<second>\d{2})", "second", arrival=True),
-    _row("word-YYYY-MM-DD-HHMMSS", rf"^(?-i:(?!screen)[a-z]{{3,}})-{_DASHED}-(?P<hour>\d{{2}})(?P<mark>-?)"
+    _row("IMG-YYYYMMDD-WA####", rf"[A-Z]{{3}}-{_DATE}-WA\d+", "day", arrival=True),
+    _row("photo_YYYY-MM-DD_HH-MM-SS", rf"{_WORD}(?:photo|image|video|file)_{_DASHED}_(?P<hour>\d{{2}})-"
+         r"(?P<minute>\d{2})-(?P<second>\d{2})", "second", arrival=True),
+    _row("word-YYYY-MM-DD-HHMMSS", rf"{_WORD}(?-i:(?!screen)[a-z]{{3,}})-{_DASHED}-(?P<hour>\d{{2}})(?P<mark>-?)"
          r"(?P<minute>\d{2})(?P=mark)(?P<second>\d{2})(?:-\d{3})?", "second", arrival=True),
+    *(NamePattern(says, re.compile(rf"(?<![a-z])scan[a-z]*[-_ ]?{form}" + _END, re.IGNORECASE | re.ASCII), "day",
+                  is_arrival=True, earliest=_EARLIEST_SCAN)
+      for says, form in (("scan YYYYMMDD", _DATE), ("scan YYYY-MM-DD HH", rf"{_DASHED}(?=[-_ T.]+\d{{2}})"))),
     # What stands for "at" in other languages too; U+202F stands before AM and PM, or what a copy put in its place.
     _row("YYYY-MM-DD at H.MM.SS", rf"{_DASHED}(?: [^\d\s]{{1,6}}){{1,2}} (?P<hour>\d{{1,2}})\.(?P<minute>\d{{2}})\."
          r"(?P<second>\d{2})(?:[\W_]?(?P<half>[AP]M)(?![a-z]))?", "second"),

@@ -29,6 +29,8 @@ _MONTHS = (
     "december",
 )  # fmt: skip
 _LETTERS: dict[Precision, int] = {"day": 10, "month": 7, "year": 4}
+#: A day's folder in a month's in a year's: no date is told by more, and a crafted path has thousands.
+_MOST_FOLDERS = 3
 
 
 def claim_from_folders(folders: Sequence[str], latest_year: int) -> Claim | None:
@@ -37,7 +39,7 @@ def claim_from_folders(folders: Sequence[str], latest_year: int) -> Claim | None
     `folders` are their names, from the outermost to the nearest. Years outside 1900..`latest_year` are refused.
     """
     for depth in range(len(folders), 0, -1):
-        if when := _date_of(folders[:depth], latest_year):
+        if when := _date_of(folders[max(depth - _MOST_FOLDERS, 0) : depth], latest_year):
             text, count = when
             precision = next(name for name, letters in _LETTERS.items() if letters == len(text))
             return Claim("folder name", "/".join(folders[depth - count : depth]), text, precision)

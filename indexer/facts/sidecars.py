@@ -39,7 +39,7 @@ def sidecar_texts(sidecars: Mapping[bytes, tuple[bytes, ...]], found: Mapping[by
 def _place(path: bytes) -> tuple[str, str]:
     """The folder, and the name in one case."""
     folder, name = os.path.split(os.fsdecode(path))
-    return folder, name.casefold()
+    return folder, name.lower()  # not folded: that would take straße.xmp for the sidecar of strasse.jpg
 
 
 def _text(path: bytes, there: FoundFile) -> str:

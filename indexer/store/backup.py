@@ -1,10 +1,12 @@
 """All that the person told, as one readable JSON file, and back again.
 
-The form, `"format": 1`: `made_by`, `format`, `made_at` (UTC), `index_id`, and `words` with a list a table: `week_log`
+The form, `"format": 2`: `made_by`, `format`, `made_at` (UTC), `index_id`, and `words` with a list a table: `week_log`
 (`uuid, told_at, first_day, state, waiting_for, note, holding`: the keys of the photos a done week holds),
 `setting_log` (`uuid, told_at, name, value`), `succession` (`uuid, told_at, old_key, new_key`), `choice` (`uuid,
 told_at, photo_key, choice`), `clock_log` (`uuid, told_at, make, model, serial, shift_seconds, since, until,
-takes_back`) and `assignment` (`uuid, told_at, photo_key, what, value`); an older backup has none of the last three.
+takes_back`), `assignment` (`uuid, told_at, photo_key, what, value`), `sleeve_log` (`uuid, told_at, name, cell,
+drawing`), `sleeve_own_log` (`uuid, told_at, name, owned`) and `plan_log` (`uuid, told_at, first_day, plan`, a JSON
+text); an older backup lacks those that came later.
 Restoring is a union by `uuid`: nothing is lost or doubled, however often it is done, and into whichever index.
 """
 
@@ -26,7 +28,9 @@ from indexer.store.pictures import judge_all
 from indexer.store.word_forms import checked
 from indexer.store.words import WORD_TABLES, written
 
-FORMAT = 1
+#: Versions that read format 1 alone drop the kinds of words they do not know. Later ones see by the names of the tables
+#: that there are such, so a new kind needs no new number.
+FORMAT = 2
 #: How many of the backups made unasked are kept.
 KEPT = 10
 
@@ -123,7 +127,7 @@ def read_backup(file: Path) -> Words:
         raise WordError(f"{file} is not a weeksheaf backup (no JSON inside); nothing was restored") from error
     if not isinstance(document, dict) or document.get("made_by") != "weeksheaf" or "words" not in document:
         raise WordError(f"{file} is not a weeksheaf backup; nothing was restored")
-    if document.get("format") != FORMAT:
+    if document.get("format") not in range(1, FORMAT + 1) or _holds_unknown(document["words"]):
         raise WordError(f"the backup {file} was made by a newer version of weeksheaf; update, then restore it")
     try:
         return {table: [checked(table, row) for row in document["words"].get(table, ())] for table in WORD_TABLES}
@@ -169,6 +173,11 @@ def _refuse_loss(file: Path, words: Words) -> None:
                 f"{file} is a backup with words that this index lacks; it was left as it is: choose another name,"
                 " or restore it first"
             )
+
+
+def _holds_unknown(words: object) -> bool:
+    """Whether there are kinds of words that this version does not know: to leave them out would be to lose them."""
+    return isinstance(words, dict) and not words.keys() <= WORD_TABLES.keys()
 
 
 def _row_of(row: Mapping[str, Any], columns: tuple[str, ...]) -> dict[str, Any]:

@@ -40,8 +40,13 @@ def tell_correction(
 
 
 def take_back(connection: sqlite3.Connection, uuid: str, today: date) -> None:
-    """Keep that a correction no longer holds, and judge every photo anew. Runs inside the caller's transaction."""
-    (held,) = (item for item in corrections(connection) if item.uuid == uuid)
+    """Keep that a correction no longer holds, and judge every photo anew. Runs inside the caller's transaction.
+
+    Raises WordError where it holds no more: another run may have been first.
+    """
+    held = next((item for item in corrections(connection) if item.uuid == uuid), None)
+    if held is None:
+        raise WordError("this correction was taken back already; weeksheaf clock lists those that hold")
     stamp, camera = new_stamp(connection), held.camera
     connection.execute(
         "INSERT INTO clock_log (uuid, told_at, make, model, serial, takes_back) VALUES (?, ?, ?, ?, ?, ?)",

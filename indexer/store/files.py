@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from hashlib import blake2b
 
 from indexer.facts.changes import KnownFile
+from indexer.facts.picture_files import READER_VERSION
 from indexer.facts.records import Failure, FileReading
 from indexer.store.library_folders import is_reached, library_folders
 
@@ -95,6 +96,14 @@ def known_digest(connection: sqlite3.Connection, file_id: int) -> str:
 def is_known(connection: sqlite3.Connection, key: str) -> bool:
     """Whether any file, there or missing, shows that photo."""
     return connection.execute("SELECT 1 FROM file WHERE key = ? LIMIT 1", (key,)).fetchone() is not None
+
+
+def was_read_by_another_version(connection: sqlite3.Connection) -> bool:
+    """Whether some file that is there was read by an older reader, so that an index run would find more in it."""
+    found = connection.execute(
+        "SELECT 1 FROM file WHERE reader_version <> ? AND missing_since IS NULL LIMIT 1", (READER_VERSION,)
+    )
+    return found.fetchone() is not None
 
 
 def is_present(connection: sqlite3.Connection, key: str) -> bool:

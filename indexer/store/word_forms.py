@@ -22,10 +22,12 @@ def checked(table: str, row: dict[str, Any]) -> dict[str, Any]:
     if table == "week_log":
         _check("holding", row["holding"], is_good=_is_list_of_texts(row["holding"]))
     if table == "clock_log":
-        _check("takes_back", row["takes_back"], is_good=_is_correction(row) != is_uuid(row["takes_back"]))
+        _check("takes_back", row["takes_back"], is_good=_is_correction(row) or _is_taking_back(row))
     if table == "assignment" and row["value"] is not None:
         is_good = is_first_day(row["value"]) if row["what"] == "week" else is_time(row["value"])
         _check("value", row["value"], is_good=is_good)
+    if table == "sleeve_log":
+        _check("drawing", row["drawing"], is_good=(row["drawing"] is None) == (row["cell"] is None))
     return row
 
 
@@ -60,8 +62,12 @@ def _is_good(name: str, value: object) -> bool:
         return value in ASSIGNED
     if name == "first_day":
         return is_first_day(value)
-    if name in ("value", "takes_back", "shift_seconds"):
+    if name in ("value", "takes_back", "shift_seconds", "cell", "drawing"):
         return value is None or isinstance(value, int if name == "shift_seconds" else str)
+    if name == "owned":
+        return value in (0, 1) and not isinstance(value, bool | float)
+    if name == "plan":
+        return value is None or _is_json_object(value)
     if name in ("since", "until"):
         return value is None or (is_time(value) and len(str(value)) == 19)
     return isinstance(value, str)
@@ -69,9 +75,20 @@ def _is_good(name: str, value: object) -> bool:
 
 def _is_correction(row: dict[str, Any]) -> bool:
     shift, since, until = row["shift_seconds"], row["since"], row["until"]
-    if shift is None:
-        return False
+    if shift is None or row["takes_back"] is not None or not (row["make"] or row["model"]):
+        return False  # the last would be a correction of all photos that name no camera
     return not isinstance(shift, bool) and abs(shift) <= LARGEST_SHIFT and (since or "") < (until or "~")
+
+
+def _is_taking_back(row: dict[str, Any]) -> bool:
+    return row["shift_seconds"] is None and is_uuid(row["takes_back"])
+
+
+def _is_json_object(value: object) -> bool:
+    try:
+        return isinstance(value, str) and isinstance(json.loads(value), dict)
+    except RecursionError:
+        return False
 
 
 def _is_list_of_texts(value: object) -> bool:

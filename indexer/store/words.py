@@ -13,6 +13,9 @@ WORD_TABLES: dict[str, tuple[str, ...]] = {
     "choice": ("uuid", "told_at", "photo_key", "choice"),
     "clock_log": ("uuid", "told_at", "make", "model", "serial", "shift_seconds", "since", "until", "takes_back"),
     "assignment": ("uuid", "told_at", "photo_key", "what", "value"),
+    "sleeve_log": ("uuid", "told_at", "name", "cell", "drawing"),
+    "sleeve_own_log": ("uuid", "told_at", "name", "owned"),
+    "plan_log": ("uuid", "told_at", "first_day", "plan"),
 }
 
 #: What a week can be.

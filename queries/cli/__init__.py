@@ -26,6 +26,8 @@ COMMANDS = {
     "leave": "leave",
     "mark": "mark",
     "pull": "pull",
+    "sleeves": "sleeves",
+    "fit": "fit",
     "why": "why",
     "undated": "undated",
     "assign": "assign",

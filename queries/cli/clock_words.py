@@ -130,10 +130,11 @@ def forgotten_lines(held: Held, moves: WeekMoves) -> Iterator[str]:
     yield from done_lines(moves)
 
 
-def suggestion_lines(found: Sequence[LikelyCorrection]) -> Iterator[str]:
-    """Each likely correction with its grounds and what it would do."""
+def suggestion_lines(found: Sequence[LikelyCorrection], *, is_told: bool = False) -> Iterator[str]:
+    """Each likely correction with its grounds and what it would do; `is_told` where the person has corrected some."""
     if not found:
-        yield "Nothing speaks against any camera's clock."
+        but = ", where you have not corrected it yourself: weeksheaf clock" if is_told else "."
+        yield f"Nothing speaks against any camera's clock{but}"
         return
     for item in found:
         words = _correction_words(item.camera, item.shift_seconds, item.since, item.until)

@@ -110,11 +110,13 @@ def _arrived(row: EvidenceRow) -> str:
 
 
 def _other_lines(photo: Photo, found: Behind, settings: Settings) -> Iterator[_Line]:
-    """What stands in no file: the copy whose time it has, and what the person said."""
+    """What stands in no file: the copy whose time it has, its number among others, and what the person said."""
     if found.twin:
         mark = "" if found.taken else "->"
         name = f"{found.twin.code} {visible(Path(found.twin.path).name)}"
         yield _Line(mark, "its copy", _clock(found.twin.taken), name)
+    if photo.source == "file numbers":
+        yield _Line("->", "its number", f"about {photo.taken}", visible(Path(photo.path).name))
     if found.taken:
         yield _Line("->", "you", _clock(found.taken), "weeksheaf assign --taken")
     if found.week:

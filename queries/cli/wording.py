@@ -10,7 +10,7 @@ from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.devices import Device
 from queries.finished import Finished
-from queries.photos import Photo
+from queries.photos import Photo, days_of_several_zones
 from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
 from queries.week_log import Word
@@ -97,8 +97,10 @@ def week_page(
 ) -> Iterator[str]:
     """One week: its state and history, then its days and photos."""
     yield from week_head(week, photos, log, word, finished)
-    cells = columns([photo_cells(photo) for photo in photos]) if photos else []
     starts_at = settings.day_starts_at
+    abroad = days_of_several_zones(photos, week, starts_at)
+    rows = [photo_cells(photo, zoned=photo.shown_day(week, starts_at) in abroad) for photo in photos]
+    cells = columns(rows) if rows else []
     for day, group in groupby(zip(photos, cells, strict=True), lambda pair: pair[0].shown_day(week, starts_at)):
         yield ""
         yield day_words(day) if day else "Put here by hand"
@@ -137,11 +139,11 @@ def _late_words(photo: Photo, finished: Finished) -> str:
     return f"{photo.code} (an edit of {was[:5]}, which is)" if was else photo.code
 
 
-def photo_cells(photo: Photo) -> tuple[str, ...]:
-    """Code, time, shape and, where there is room, size, camera, file name: one row a photo."""
+def photo_cells(photo: Photo, *, zoned: bool = False) -> tuple[str, ...]:
+    """Code, time (`zoned`: with its zone), shape and, where there is room, size, camera, file name: one row a photo."""
     return (
         photo.code,
-        clock_words(photo),
+        f"{clock_words(photo)} {photo.zone}" if zoned and photo.zone else clock_words(photo),
         photo.shape,
         *([f"{photo.width} x {photo.height}"] if width() >= _ROOMY else []),
         visible(photo.camera or "-"),

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from indexer import scan
+from indexer import comparing, scan
 from indexer.facts.workers import read_all
 from indexer.scan import Progress, Summary
 from tests.indexer.library_runs import counts, key_at, keys, places, stop_after, successions
@@ -76,6 +76,36 @@ def test_a_run_stopped_while_reading_marks_nothing_missing(
     summary = run(library)
     assert len(keys(connection)) == 2
     assert summary.missing == 0
+
+
+def test_what_a_stopped_run_read_is_judged_by_the_other_photos_too(
+    run: Run, library: Path, draw: Draw, connection: sqlite3.Connection, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A time or a doubt that a photo owes to others is not lost until the next run."""
+    for number in range(6):
+        draw(library / f"HRBR{number:04}.JPG", number, None if number == 3 else f"2025:12:30 09:1{number}:00")
+    run(library)
+    between = "SELECT path FROM photo WHERE source = 'file numbers'"
+    assert [bytes(path) for (path,) in connection.execute(between)] == [b"HRBR0003.JPG"]
+    monkeypatch.setattr(scan, "READER_VERSION", scan.READER_VERSION + 1)
+    assert run(library, report=stop_after(5)).was_stopped
+    assert [bytes(path) for (path,) in connection.execute(between)] == [b"HRBR0003.JPG"]
+
+
+def test_ctrl_c_while_a_stopped_run_is_judged_leaves_that_to_the_next(
+    run: Run, library: Path, draw: Draw, connection: sqlite3.Connection, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What was read is kept all the same."""
+
+    def interrupt(*_: object) -> None:
+        raise KeyboardInterrupt
+
+    draw(library / "a.jpg")
+    with monkeypatch.context() as patch:
+        patch.setattr(comparing, "judge_all", interrupt)
+        assert run(library).was_stopped
+    assert (len(keys(connection)), connection.in_transaction) == (1, False)
+    assert not run(library).was_stopped
 
 
 def test_batches_are_written_as_they_fill(

@@ -56,6 +56,7 @@ def test_a_camera_answers_to_its_number_or_to_any_part_that_is_its_own(text: str
 @pytest.mark.parametrize(
     ("text", "says"),
     [
+        ("0", "no camera answers to '0'; the cameras are: 1 Lanternfish P4, 2 "),
         ("compact", "no camera answers to 'compact'; the cameras are: 1 Lanternfish P4, 2 Tidewell TW-100 (0042), "),
         ("9", "no camera answers to '9'; the cameras are: 1 "),
         ("", "no camera answers to ''; the cameras are: 1 "),

@@ -88,3 +88,9 @@ def test_anything_typed_is_a_photo_or_a_known_error(index: sqlite3.Connection, t
         assert photo_named(index, text).code
     except UnknownPhotoError:
         return
+
+
+def test_a_folder_is_no_photo(index: sqlite3.Connection, library: Path) -> None:
+    """It is said that a folder was named, and what to name instead."""
+    with pytest.raises(UnknownPhotoError, match="is a folder; name a photo by its path or by the code"):
+        photo_named(index, str(library))

@@ -49,20 +49,29 @@ ARROWS: dict[str, set[str]] = {
     "queries.pull": {"indexer.errors", "indexer.facts", "queries.photos", "queries.weeks"},
     "queries.screenshots": set(),
     "queries.looks": {"queries.photos", "queries.screenshots"},
+    "queries.sleeves": {"indexer.errors"},
     "queries.shortlist": {"queries.looks", "queries.photos", "queries.weeks"},
+    "queries.fitting": {"indexer.errors", "queries.sleeves"},
+    "queries.cropping": {"indexer.facts"},
+    "queries.spread": {
+        "indexer.errors", "queries.cropping", "queries.fitting", "queries.looks", "queries.photos", "queries.pull",
+        "queries.shortlist", "queries.sleeves", "queries.week_log", "queries.weeks",
+    },
     "queries.cli": {
         "indexer", "indexer.errors", "indexer.facts", "indexer.store", "queries.devices", "queries.evidence",
         "queries.naming", "queries.photos", "queries.progress", "queries.pull", "queries.settings", "queries.weeks",
         "queries.alike", "queries.finished", "queries.looks", "queries.membership", "queries.shortlist",
         "queries.week_log", "queries.behind", "queries.cameras", "queries.shifts", "queries.suggestions",
-        "queries.told_times", "queries.week_moves",
+        "queries.told_times", "queries.week_moves", "queries.sleeves",
+        "queries.cropping", "queries.fitting", "queries.spread",
     },
     "queries": set(),
 }  # fmt: skip
 
 #: The modules that decide: pure functions of values.
 PURE = {
-    "indexer.dating.agreement", "indexer.dating.album_weeks", "indexer.dating.corrected", "indexer.dating.judging",
+    "indexer.dating.agreement", "indexer.dating.album_weeks", "indexer.dating.bounds", "indexer.dating.corrected",
+    "indexer.dating.judging",
     "indexer.dating.moments", "indexer.dating.numbers", "indexer.dating.offsets", "indexer.dating.order",
     "indexer.dating.own", "indexer.dating.shots", "indexer.dating.twins", "indexer.dating.unset_clock",
     "indexer.dating.values", "indexer.dating.vouching", "indexer.dating.words",
@@ -87,6 +96,16 @@ PURE = {
     "queries.shortlist.choosing", "queries.shortlist.occasions",
     "queries.shortlist.quality", "queries.shortlist.reasons", "queries.shortlist.resemblance",
     "queries.shortlist.score", "queries.shortlist.terms", "queries.shortlist.values", "queries.shortlist.weights",
+    "queries.sleeves.by_rule", "queries.sleeves.drawing_text", "queries.sleeves.notation", "queries.sleeves.sizes",
+    "queries.sleeves.values",
+    "queries.fitting.asking", "queries.fitting.assigning", "queries.fitting.balance", "queries.fitting.bounds",
+    "queries.fitting.collages", "queries.fitting.explaining", "queries.fitting.kept", "queries.fitting.order",
+    "queries.fitting.planning", "queries.fitting.programme", "queries.fitting.resolution", "queries.fitting.slots",
+    "queries.fitting.solving", "queries.fitting.table", "queries.fitting.values", "queries.fitting.weights",
+    "queries.fitting.worth",
+    "queries.spread.asking", "queries.spread.canvas", "queries.spread.faces", "queries.spread.faces_of_week",
+    "queries.spread.notes", "queries.spread.plan_words", "queries.spread.text", "queries.spread.values",
+    "queries.cropping.heads", "queries.cropping.positions", "queries.cropping.values", "queries.cropping.windows",
     "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
     "queries.pull.sheet_layout", "queries.pull.sheet_values",
 }  # fmt: skip

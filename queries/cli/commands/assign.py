@@ -1,17 +1,19 @@
 """weeksheaf assign"""
 
 import sqlite3
+from datetime import timedelta
 from pathlib import Path
 
 import click
 
-from indexer.errors import WeekError
+from indexer.errors import WeekError, WordError
 from queries.cli import assign_words
 from queries.cli.moving import tell_and_compare
 from queries.cli.output import emit
 from queries.cli.parameters import PhotoType, TakenType, WeekType, as_json
 from queries.cli.session import Session
 from queries.photos import photos_with_keys
+from queries.weeks import week_words
 
 
 @click.command("assign", short_help="Put photos into a week by hand, or say when they were taken.")
@@ -39,6 +41,8 @@ def command(context: click.Context, words: tuple[str, ...], taken: str | None, f
     if not names:
         raise click.UsageError("name at least one PHOTO and, last, the WEEK; or say --taken TIME")
     week = None if taken or forgets else WeekType().convert(words[-1], None, context)
+    if week and week.first_day > session.today + timedelta(days=1):
+        raise WordError(f"{week_words(week)}, {week.name}, is yet to come: name a week that has begun")
     keys = list(dict.fromkeys(PhotoType().convert(name, None, context).key for name in names))
 
     def tell(connection: sqlite3.Connection) -> set[str]:

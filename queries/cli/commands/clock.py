@@ -115,13 +115,20 @@ def _suggested(session: Session, number: int, *, is_alone: bool) -> "Meant":
 @click.pass_obj
 def suggest(session: Session, as_json: bool) -> None:
     """List the corrections that the evidence speaks for, and what each would do. None is applied unasked."""
+    from indexer.store.archive import corrections
+    from indexer.store.files import was_read_by_another_version
     from queries.suggestions import likely_corrections
     from queries.week_log import latest_words
 
     settings = session.settings
     words = latest_words(session.connection, settings.week_rule)
     found = likely_corrections(session.connection, words, settings.week_rule, settings.day_starts_at)
-    emit(as_json, clock_words.suggestions_document(found), clock_words.suggestion_lines(found))
+    if was_read_by_another_version(session.connection):
+        click.echo(
+            "The photos were read by an older version, which asked less of them; first: weeksheaf index", err=True
+        )
+    is_told = bool(corrections(session.connection))
+    emit(as_json, clock_words.suggestions_document(found), clock_words.suggestion_lines(found, is_told=is_told))
 
 
 @command.command("forget", short_help="Take a correction back.")

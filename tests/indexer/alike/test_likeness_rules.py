@@ -119,13 +119,23 @@ def test_a_turned_copy_is_found(turn: Image.Transpose) -> None:
     assert found(looked("a", ORIGINAL), looked("b", mirrored)) == []
 
 
-def test_two_times_of_cameras_are_never_one_shot() -> None:
+def test_two_times_of_cameras_of_one_day_are_never_one_shot() -> None:
     """Even where the pictures are the same: near in time they are a burst, otherwise nothing."""
     first = looked("a", ORIGINAL, 0, own_time=TAKEN)
     assert found(first, looked("b", ORIGINAL, 1, own_time=LATER)) == [("a", "b", "burst")]
-    assert found(first, looked("b", ORIGINAL, YEAR, own_time="2027-03-30T09:15:20")) == []
+    assert found(first, looked("b", ORIGINAL, 7200, own_time="2026-03-30T11:15:20")) == []
     fractions = [looked(key, ORIGINAL, own_time=f"{TAKEN}.{key}") for key in ("10", "35")]
     assert found(*fractions) == []
+
+
+def test_a_copy_that_was_dated_anew_is_found_where_it_is_wholly_alike() -> None:
+    """A program wrote another day into it: whoever judges times must know. Two cameras' days are of two shots."""
+    first, later = looked("a", ORIGINAL, 0, own_time=TAKEN), "2027-03-30T09:15:20"
+    assert found(first, looked("b", ORIGINAL, YEAR, own_time=later)) == [("a", "b", "copy")]
+    of_one, of_other = (
+        replace(photo, camera=photo.key) for photo in (first, looked("b", ORIGINAL, YEAR, own_time=later))
+    )
+    assert ("a", "b", "copy") not in found(of_one, of_other)
 
 
 def test_a_lost_fraction_or_time_is_no_difference() -> None:

@@ -2,6 +2,7 @@
 
 import random
 from dataclasses import replace
+from datetime import datetime, timedelta
 
 import numpy as np
 import pytest
@@ -17,6 +18,11 @@ YEAR = 365 * 86400.0
 ONE, TWO = "Harbour|One", "Quay|Two"
 
 
+def own_time(second: float) -> str:
+    """What a camera writes so many seconds into 1970."""
+    return (datetime(1970, 1, 1) + timedelta(seconds=second)).isoformat()  # noqa: DTZ001 - a wall clock
+
+
 def found(*photos: Looked) -> list[tuple[str, str]]:
     """The scenes among all likenesses."""
     all_found = likenesses(photos, {photo.key for photo in photos})
@@ -25,7 +31,7 @@ def found(*photos: Looked) -> list[tuple[str, str]]:
 
 def shot(key: str, seed: int, share: float = 0, second: float = 0, camera: str = ONE) -> Looked:
     """A photo of a scene, with a time of its camera's own."""
-    return looked(key, moved(seed, share), second, own_time=f"{second:014.1f}", camera=camera)
+    return looked(key, moved(seed, share), second, own_time=own_time(second), camera=camera)
 
 
 def test_a_scene_of_two_cameras_is_found_however_far_apart() -> None:
@@ -70,7 +76,8 @@ def test_what_is_a_copy_or_a_burst_is_no_scene_besides() -> None:
 def test_strangers_are_no_scene() -> None:
     """However many cameras there are."""
     photos = [
-        looked(f"{seed:02}", scene(seed), seed * YEAR, own_time=f"{seed}", camera=f"{seed % 4}") for seed in range(40)
+        looked(f"{seed:02}", scene(seed), seed * YEAR, own_time=own_time(seed * YEAR), camera=f"{seed % 4}")
+        for seed in range(40)
     ]
     assert found(*photos) == []
 
@@ -99,9 +106,12 @@ def test_two_time_lapses_do_not_cost_their_square() -> None:
     count = 3 * MOST_SCENES
     base = looked("x", scene(1), 0)
     photos = [
-        replace(base, key=f"{camera}{number:03}", camera=camera, moment=number + apart, own_time=f"{number + apart}")
+        replace(
+            base, key=f"{camera}{number:03}", camera=camera, moment=number + apart, own_time=own_time(number + apart)
+        )
         for camera, apart in ((ONE, 0.0), (TWO, YEAR))
         for number in range(count)
+        for second in (number + apart,)
     ]
     pairs = list(scenes(photos, pictures_of(photos), np.ones(len(photos), bool)))
     assert len(pairs) == count * MOST_SCENES

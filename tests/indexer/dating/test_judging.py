@@ -7,6 +7,7 @@ import pytest
 
 from indexer.dating.judging import judge_archive
 from indexer.dating.values import Archive, ByHand, CaptureTime, CopyPair, PhotoSaid, SameScene
+from indexer.facts.records import Claim
 from tests.indexer.dating.said import COMPACT, PHONE, claim, correction, photo, world
 
 START = datetime(2026, 3, 2, 10)  # noqa: DTZ001 - a wall clock
@@ -49,6 +50,46 @@ def test_a_clock_set_right_settles_its_photos() -> None:
     assert judged.suggestions == ()
     assert judged.verdicts["c0"].taken == text(START)
     assert not any(said.doubtful for said in judged.verdicts.values())
+
+
+@pytest.mark.parametrize(
+    ("other", "is_doubtful"),
+    [
+        (claim("file time", "2025-03-30T07:15:22"), False),  # the card's, by the same clock
+        (claim("file time", "2024-03-30T07:15:22"), True),
+        (claim("folder name", "2025-03-30"), False),  # made by a program when the card was copied
+        (claim("folder name", "2026-03"), False),
+        (claim("folder name", "2024"), True),
+        (claim("sidecar original", "2025-03-30T09:15:20"), False),  # copied out of the photo
+        (claim("sidecar original", "2026-03-30T09:15:20"), False),  # put right by hand
+        (claim("sidecar original", "2026-02-20T09:15:20"), True),
+        (claim("file name", "2026-03-30"), False),
+        (claim("file name", "2025-03-30T09:15:20"), False),
+        (claim("file name", "2025-04-02", arrival=True), True),
+        (claim("gps", "2025-03-30T07:15:20", utc=True), True),
+    ],
+)
+def test_what_the_wrong_clock_made_does_not_contradict_its_correction(other: Claim, is_doubtful: bool) -> None:
+    """Nor does what agrees with it; what knows better than the clock does, and what fits neither."""
+    own = photo("a", claim("exif original", "2025-03-30T09:15:20"), other, camera=COMPACT)
+    said = judge_archive(Archive([own], corrections=[correction(365 * 86_400)]), world()).verdicts["a"]
+    assert (said.taken, said.doubtful) == ("2026-03-30T09:15:20", is_doubtful)
+
+
+def test_a_correction_that_the_evidence_contradicts_is_kept_and_said() -> None:
+    """The person's word holds, and the photos whose week hangs on it stay doubtful; +0 says that they know."""
+    archive = two_cameras()
+    for seconds, is_doubtful in ((3600, True), (0, False)):
+        told = Archive(archive.photos, scenes=archive.scenes, corrections=[correction(seconds)])
+        said = judge_archive(told, world()).verdicts["c0"]
+        assert said.taken == text(START - WRONG + timedelta(seconds=seconds))
+        assert said.doubtful is is_doubtful
+    assert (
+        "you corrected"
+        in judge_archive(Archive(archive.photos, scenes=archive.scenes, corrections=[correction(3600)]), world())
+        .verdicts["c0"]
+        .reason
+    )
 
 
 def test_a_time_by_hand_outranks_clocks() -> None:

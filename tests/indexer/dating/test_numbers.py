@@ -8,7 +8,7 @@ import pytest
 from indexer.dating.judging import judge_archive
 from indexer.dating.values import Archive, CaptureTime, PhotoSaid
 from indexer.facts.records import Camera
-from tests.indexer.dating.said import COMPACT, PHONE, claim, photo, world
+from tests.indexer.dating.said import COMPACT, claim, photo, world
 
 START = datetime(2026, 3, 2, 10)  # noqa: DTZ001 - a wall clock
 
@@ -24,46 +24,6 @@ def shot(number: int, when: datetime | str | None, *, prefix: str = "HRBR", came
 
 def judged(*photos: PhotoSaid) -> dict[str, CaptureTime]:
     return dict(judge_archive(Archive(photos), world()).verdicts)
-
-
-def test_a_lost_date_lies_between_its_neighbours() -> None:
-    """One week: known, to the day where both are of one day; the reason names them (DCF names: CIPA DC-009)."""
-    found = judged(shot(450, "2026-03-30T09:15:00"), shot(451, None), shot(452, "2026-03-30T10:02:00"))["HRBR0451"]
-    assert (found.taken, found.placed, found.precision) == ("2026-03-30", "2026-03-30", "between")
-    assert (found.source, found.doubtful) == ("file numbers", False)
-    assert "HRBR0450.JPG (30 Mar 2026 09:15)" in found.reason
-    assert "HRBR0452.JPG (30 Mar 2026 10:02)" in found.reason
-
-
-def test_neighbours_of_different_weeks_leave_it_doubtful() -> None:
-    """Sunday and Monday: it may be either."""
-    found = judged(shot(450, "2026-03-29T09:15:00"), shot(451, None), shot(452, "2026-03-30T10:02:00"))["HRBR0451"]
-    assert (found.precision, found.doubtful) == ("between", True)
-    assert "different weeks" in found.reason
-
-
-@pytest.mark.parametrize(
-    ("before", "after"),
-    [
-        (shot(450, "2026-03-30T09:15:00"), None),
-        (shot(300, "2026-03-30T09:15:00"), shot(452, "2026-03-30T10:02:00")),
-        (shot(450, "2026-03-30T09:15:00"), shot(452, "2026-03-30T10:02:00", camera=PHONE)),
-        (shot(450, "2026-03-31T09:15:00"), shot(452, "2026-03-30T10:02:00")),
-        (shot(450, "2026-03-30T09:15:00", prefix="KITE"), shot(452, "2026-03-30T10:02:00")),
-        (shot(450, "1980-01-01T09:15:00"), shot(452, "2026-03-30T10:02:00")),
-    ],
-)
-def test_neighbours_that_do_not_bound_it_say_nothing(before: PhotoSaid, after: PhotoSaid | None) -> None:
-    """None after it, too far off, another camera, in the wrong order, another name, or doubtful themselves."""
-    found = judged(*[item for item in (before, shot(451, None), after) if item])["HRBR0451"]
-    assert (found.source, found.doubtful) == ("file time", True)
-
-
-def test_a_run_of_lost_dates_lies_between_the_same_two() -> None:
-    """Several in a row."""
-    photos = [shot(10, "2026-03-30T09:00:00"), *(shot(n, None) for n in range(11, 15)), shot(15, "2026-04-01T09:00:00")]
-    found = judged(*photos)
-    assert all(found[f"HRBR{n:04d}"].precision == "between" for n in range(11, 15))
 
 
 def run_of(count: int, *, days: int = 1) -> list[PhotoSaid]:
@@ -88,6 +48,23 @@ def test_numbers_that_begin_anew_are_no_contradiction() -> None:
     photos = run_of(20)
     photos[9] = shot(10, START + timedelta(days=9, hours=13))
     assert not any(said.doubtful for said in judged(*photos).values())
+
+
+@pytest.mark.parametrize("place", [0, 14, 29])
+def test_a_time_at_the_end_of_the_calendar_breaks_nothing(place: int) -> None:
+    """A crafted date is doubtful, and the run around it is judged."""
+    photos = run_of(30)
+    photos[place] = shot(place + 1, "9999-12-31T23:59:59")
+    assert [key for key, said in judged(*photos).items() if said.doubtful] == [photos[place].key]
+
+
+def test_numbers_that_begin_anew_far_off_are_no_contradiction() -> None:
+    """A second camera of the model, whose numbers end long before those of the first begin; a block that goes on is."""
+    first = [shot(400 + n, START + timedelta(days=n)) for n in range(40)]
+    second = [shot(100 + n, START + timedelta(days=45 + n)) for n in range(20)]
+    assert not any(said.doubtful for said in judged(*first, *second).values())
+    fallen = [shot(440 + n, START - timedelta(days=900 - n)) for n in range(20)]
+    assert sum(said.doubtful for said in judged(*first, *fallen).values()) == 20
 
 
 def test_numbers_that_jump_about_make_no_order() -> None:

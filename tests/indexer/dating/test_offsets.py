@@ -36,6 +36,14 @@ def test_a_photo_tells_its_zone_by_its_offset_or_by_two_ways_of_writing_its_mome
     assert own_offset(photo("a", claim("xmp original", "2026-01-05T02:00:00", 0, utc=True)).said) is None
 
 
+def test_the_zone_of_an_edit_is_not_that_of_the_photo() -> None:
+    """Taken without a zone and edited at home in summer; a modified date of the same moment is the camera's own."""
+    original = claim("exif original", "2026-01-04T21:00:01")
+    for source in ("exif modified", "xmp modified", "sidecar modified"):
+        assert own_offset(photo("a", original, claim(source, "2026-07-01T10:00:00", 120)).said) is None
+        assert own_offset(photo("a", original, claim(source, original.when, -300)).said) == -300
+
+
 def test_the_nearest_photo_of_the_same_device_tells_the_zone_that_day() -> None:
     """Not the day before, not another camera; a file without a camera asks those named alike in its folder."""
     west = photo("w", claim("exif original", "2026-01-04T21:00:00", -300), camera=PHONE, name="PXL_1.jpg")

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from indexer.dating.offsets import Offsets
+from indexer.dating import own
+from indexer.dating.offsets import Offsets, known_offsets
 from indexer.dating.order import CALLED, may_be_chosen, rank
 from indexer.dating.own import own_time
 from indexer.dating.values import NOTHING_KNOWN
@@ -142,6 +143,17 @@ def test_an_ordinary_time_stands(when: str) -> None:
     assert not verdict(claim("exif original", when)).doubtful
 
 
+@pytest.mark.parametrize("impossible", ["2099-01-02T10:00:00", "1980-01-01T00:00:00"])
+def test_a_date_that_cannot_be_gives_way_to_one_that_can(impossible: str) -> None:
+    """A departure that the reason tells of; among last resorts alone it stays, doubtful."""
+    broken = claim("exif original", impossible)
+    said = verdict(broken, NAMED)
+    assert (said.taken, said.source, said.doubtful) == (NAMED.when, "file name", False)
+    assert "which cannot be" in said.reason
+    alone = verdict(broken, FILE_TIME, ARRIVED)
+    assert (alone.taken, alone.doubtful) == (impossible, True)
+
+
 def test_a_name_older_than_the_scan_dates_the_print() -> None:
     """A departure from the order that the reason tells of: a scanner writes the day of the scan."""
     said = verdict(claim("exif digitized", "2026-03-30T10:00:00"), claim("folder name", "1987-08"))
@@ -156,6 +168,25 @@ def test_a_date_of_digitizing_that_a_name_bears_out_is_a_cameras() -> None:
     assert not verdict(DIGITIZED, claim("file name", "2026-03-31T10:00:01")).doubtful
     assert not verdict(claim("exif digitized", "2026-03-31T10:00:00", 120)).doubtful
     assert verdict(DIGITIZED, FILE_TIME).doubtful
+
+
+@pytest.mark.parametrize(("folder", "is_doubtful"), [("2026-12", False), ("2027", False), ("1987", True)])
+def test_a_later_folder_does_not_contradict_what_the_satellites_bear_out(folder: str, is_doubtful: bool) -> None:
+    """Photos are gathered for a calendar of next year; an earlier folder may be of the print that a phone scanned."""
+    assert verdict(ORIGINAL, claim("folder name", folder)).doubtful
+    assert verdict(ORIGINAL, GPS, claim("folder name", folder)).doubtful is is_doubtful
+
+
+def test_a_folder_or_an_arrival_does_not_make_a_scan_a_photo() -> None:
+    """Scans are filed by the day they were made, and sent."""
+    assert verdict(DIGITIZED, claim("folder name", "2026-03-31")).doubtful
+    assert verdict(DIGITIZED, claim("file name", "2026-03-31", arrival=True)).doubtful
+
+
+@pytest.mark.parametrize("day_zero", ["1970-01-01T00:00:00", "1979-12-31T23:00:00"])
+def test_a_file_time_that_was_never_set_contradicts_nothing(day_zero: str) -> None:
+    """Archives and devices without a clock give the day zero of their format to all they hold (common practice)."""
+    assert not verdict(ORIGINAL, claim("file time", day_zero)).doubtful
 
 
 def test_a_more_exact_claim_that_agrees_is_taken() -> None:
@@ -186,11 +217,11 @@ def test_a_name_in_universal_time_lands_in_the_week_of_the_wall_clock() -> None:
 
 
 def test_a_photos_own_zone_turns_its_universal_time() -> None:
-    """An offset that another claim of it carries comes before that of home."""
-    said = verdict(
-        claim("file name", "2026-01-05T02:00:00", utc=True), claim("exif modified", "2026-02-01T10:00:00", -300)
-    )
-    assert (said.taken, said.offset_minutes) == ("2026-01-04T21:00:00", -300)
+    """An offset that another claim of it carries comes before that of home, but not that of whoever edited it later."""
+    named = claim("file name", "2026-01-05T02:00:00", utc=True)
+    assert verdict(named, claim("sidecar digitized", "2026-01-04T21:00:00", -300)).taken == "2026-01-04T21:00:00"
+    edited = verdict(named, claim("exif modified", "2026-07-01T10:00:00", -300))
+    assert (edited.taken, edited.offset_minutes) == ("2026-01-05T04:00:00", 120)
 
 
 def test_the_zone_of_a_neighbour_of_the_same_camera_and_day_comes_before_that_of_home() -> None:
@@ -203,6 +234,17 @@ def test_the_zone_of_a_neighbour_of_the_same_camera_and_day_comes_before_that_of
     assert own_time(photo("a", later, camera=PHONE), {}, offsets, world()).taken == "2026-01-06T04:00:00"
 
 
+def test_the_zone_of_home_is_doubtful_where_another_device_was_abroad_and_the_week_hangs_on_it() -> None:
+    """A message without metadata, named by whoever took it: at home or on the journey, nothing tells."""
+    offsets = known_offsets([photo("w", claim("exif original", "2026-01-04T19:00:00", -300), camera=PHONE)])
+    edge = claim("file name", "2026-01-05T02:00:00", utc=True)
+    said = own_time(photo("a", edge, folder="2/messages"), {}, offsets, world())
+    assert (said.taken, said.doubtful) == ("2026-01-05T04:00:00", True)
+    assert "another zone" in said.reason
+    inside = claim("file name", "2026-01-04T13:00:00", utc=True)
+    assert not own_time(photo("a", inside, folder="2/messages"), {}, offsets, world()).doubtful
+
+
 def test_a_zone_that_was_only_guessed_is_doubtful_where_the_week_hangs_on_it() -> None:
     """The reason names the setting that settles it; in the middle of a week every zone gives the same."""
     edge = claim("file name", "2026-01-05T02:00:00", utc=True)
@@ -211,6 +253,16 @@ def test_a_zone_that_was_only_guessed_is_doubtful_where_the_week_hangs_on_it() -
     assert guessed.doubtful
     assert "home.timezone" in guessed.reason
     assert not verdict(claim("file name", "2026-01-07T12:00:00", utc=True), zone_is_told=False).doubtful
+
+
+@pytest.mark.parametrize("year", ["0001", "9999"])
+@pytest.mark.parametrize("source", CALLED)
+def test_the_ends_of_the_calendar_contradict_like_any_other_time(source: str, year: str) -> None:
+    """Zones and stale fixes reach beyond them, which ends no run."""
+    for when in (year, f"{year}-12-31", f"{year}-12-31T23:59:59", f"{year}-01-01T00:00:00"):
+        assert verdict(ORIGINAL, claim(source, when)).taken
+        assert verdict(claim("exif digitized", when), claim(source, "2026-03-30")).taken
+        assert verdict(claim("exif original", f"{year}-12-31"), claim(source, when)).doubtful
 
 
 def test_a_moment_outside_the_calendar_is_unknown() -> None:
@@ -265,3 +317,19 @@ def test_any_evidence_gives_a_verdict_that_points_at_it(given_claims: list[Claim
         if all(len(item.when or "") in (0, 19) and not item.is_utc for item in given_claims):
             usable = [rank(item) for item in given_claims if may_be_chosen(item)]
             assert rank(chosen) == min(usable) or chosen.source in ("file name", "folder name")
+
+
+@pytest.mark.parametrize("source", ["file name", "folder name"])
+def test_a_name_is_no_clock(source: str) -> None:
+    """A print's day that somebody typed is to be looked at, and nothing is asked of a clock."""
+    said = verdict(claim(source, "1974-05-12"))
+    assert (said.doubtful, said.reason) == (True, "a day before 1990, told by a name alone")
+
+
+def test_thousands_of_files_of_one_photo_are_judged_at_once(monkeypatch: pytest.MonkeyPatch) -> None:
+    """One that lies in as many folders: what the photo tells of itself is asked once, not for every file."""
+    asked = []
+    monkeypatch.setattr(own, "own_offset", lambda said: asked.append(len(said)))
+    many = [claim("file time", f"2026-05-01T22:{n // 60:02}:{n % 60:02}", utc=True) for n in range(3000)]
+    assert verdict(*many).source == "file time"
+    assert asked == [3000]

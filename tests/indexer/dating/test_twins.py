@@ -6,7 +6,7 @@ import pytest
 
 from indexer.dating.judging import judge_archive
 from indexer.dating.values import Archive, ByHand, CaptureTime, CopyPair, PhotoSaid
-from tests.indexer.dating.said import COMPACT, PHONE, claim, photo, world
+from tests.indexer.dating.said import COMPACT, PHONE, claim, correction, photo, world
 
 ORIGINAL = photo("original", claim("exif original", "2026-03-29T21:15:20", 120), camera=PHONE, name="kite.jpg")
 SENT = photo("sent", claim("file name", "2026-03-30", arrival=True), claim("file time", "2026-05-01T10:00:00"))
@@ -115,3 +115,42 @@ def test_copies_follow_into_the_week_told_by_hand() -> None:
         )
     both = ByHand(weeks={"original": "2026-02-02", "sent": "2026-02-09"})
     assert judged([ORIGINAL, SENT], CopyPair("original", "sent", SURE), by_hand=both)["sent"].placed == "2026-02-12"
+
+
+def test_a_copy_of_what_its_other_copy_contradicts_is_as_doubtful() -> None:
+    """The doubt about the twin comes from a photo that this copy does not resemble enough."""
+    other = photo("other", claim("exif original", "2026-04-20T10:00:00"), camera=COMPACT)
+    found = judged([ORIGINAL, SENT, other], CopyPair("original", "sent", SURE), CopyPair("original", "other", SURE))
+    assert (found["sent"].twin, found["sent"].doubtful) == ("original", True)
+    assert "kite.jpg, whose own time is doubtful" in found["sent"].reason
+
+
+def test_a_name_of_saving_is_not_handed_on() -> None:
+    """The copy that was saved two weeks later passes on the time of the picture, and not its own."""
+    saved = photo("saved", claim("file name", "2026-04-14T10:00:00"), claim("file time", "2026-05-01T10:00:00"))
+    again = photo("again", claim("file time", "2026-05-02T10:00:00"))
+    found = judged([ORIGINAL, saved, again], CopyPair("original", "saved", SURE), CopyPair("again", "saved", SURE))
+    assert (found["saved"].taken, found["again"].taken) == (ORIGINAL.said[0].claim.when,) * 2
+
+
+def test_a_file_that_was_there_before_the_twin_was_taken_is_doubtful() -> None:
+    """Whatever it is dated by: a name says later, and the file's own time betrays it."""
+    early = photo("early", claim("file name", "2026-05-01", arrival=True), claim("file time", "2026-02-01T10:00:00"))
+    assert judged([ORIGINAL, early], CopyPair("early", "original", SURE))["early"].doubtful
+
+
+def test_a_copy_that_was_dated_by_hand_does_not_follow_into_the_week_told_of_another() -> None:
+    """What was told of itself outranks what was told of its copy."""
+    by_hand = ByHand(taken={"sent": "2026-02-03"}, weeks={"original": "2026-03-30"})
+    found = judged([ORIGINAL, SENT], CopyPair("original", "sent", SURE), by_hand=by_hand)
+    assert (found["original"].placed, found["sent"].placed) == ("2026-04-02", "2026-02-03")
+
+
+def test_an_export_without_its_camera_follows_the_correction_of_the_clock() -> None:
+    """It has the wrong clock's time, and does not contradict the photo that was set right."""
+    own = claim("exif original", "2025-03-30T10:00:00")
+    photos = [photo("own", own, camera=COMPACT), photo("export", own)]
+    archive = Archive(photos, [CopyPair("export", "own", SURE)], corrections=[correction(365 * 86_400)])
+    found = judge_archive(archive, world()).verdicts
+    assert [(said.taken, said.doubtful) for said in found.values()] == [("2026-03-30T10:00:00", False)] * 2
+    assert found["export"].twin == "own"

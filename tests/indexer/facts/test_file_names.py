@@ -110,6 +110,8 @@ def test_a_z_behind_the_time_is_universal_time(name: str, fraction: str) -> None
         "photo_2026-01-05_02-30-00 (2).jpg",
         "harbour-2026-01-05-023000.jpg",
         "harbour-2026-01-05-02-30-00-123.jpg",
+        "Copy of photo_2026-01-05_02-30-00.jpg",
+        "Copy of harbour-2026-01-05-023000.jpg",
     ],
 )
 def test_a_saved_message_tells_the_time_it_arrived(name: str) -> None:
@@ -119,7 +121,16 @@ def test_a_saved_message_tells_the_time_it_arrived(name: str) -> None:
     assert (claim.when, claim.precision, claim.is_arrival) == ("2026-01-05T02:30:00", "second", True)
 
 
-@pytest.mark.parametrize("name", ["IMG-20260105-WA0012.jpg", "IMG-20260105-WA0012 (2).jpg", "7IMG-20260105-WA0012.jpg"])
+@pytest.mark.parametrize(
+    "name",
+    [
+        "IMG-20260105-WA0012.jpg",
+        "IMG-20260105-WA0012 (2).jpg",
+        "7IMG-20260105-WA0012.jpg",
+        "IMG-20260105-WA00123.jpg",
+        "STK-20260105-WA0012.webp",
+    ],
+)
 def test_a_message_copy_tells_the_day_it_arrived(name: str) -> None:
     """IMG-YYYYMMDD-WA#### is the day a message arrived, without a time."""
     claim = claim_from_name(name, LATEST)
@@ -257,8 +268,9 @@ def test_every_row_of_the_table_is_reached() -> None:
     """Each pattern speaks for some name above, so none is dead."""
     names = [
         "PXL_20260105_020000000", "IMG-20260105-WA0012", "photo_2026-01-05_02-30-00", "harbour-2026-01-05-023000",
-        "2026-05-12 at 4.42.48 PM", "20260105T023000Z", "2026-01-05T02-30-00Z", "20260105_023000", "20260105_02_30_00",
-        "2026-01-05 02.30.00", "2026-01-05", "20260105", "1767578400123", "2026-01", "summer 1987",
+        "Scan_20260105", "scan 2026-01-05 02.30.00", "2026-05-12 at 4.42.48 PM", "20260105T023000Z",
+        "2026-01-05T02-30-00Z", "20260105_023000", "20260105_02_30_00", "2026-01-05 02.30.00", "2026-01-05", "20260105",
+        "1767578400123", "2026-01", "summer 1987",
     ]  # fmt: skip
     firsts = [next(row for row in PATTERNS if row.pattern.search(name)) for name in names]
     assert firsts == list(PATTERNS)
@@ -277,3 +289,16 @@ def test_every_row_of_the_table_is_reached() -> None:
 def test_the_name_of_a_pulled_copy_is_no_evidence(name: str) -> None:
     """It repeats a verdict, doubtful ones too: a working folder that came into the library must not settle them."""
     assert claim_from_name(name, 2027) is None
+
+
+@pytest.mark.parametrize("name", ["Scan_20260105.jpg", "scan 2026-01-05 10.11.12.jpg", "Scanned20260105_101112.jpeg"])
+def test_the_day_of_a_scan_is_an_arrival(name: str) -> None:
+    """Scanning programs name by it (common practice); what a person types, or of an older print, is that of the
+    picture."""
+    claim = claim_from_name(name, 2027)
+    assert claim
+    assert (claim.when, claim.precision, claim.is_arrival) == ("2026-01-05", "day", True)
+    for typed in ("scan 2026-01-05 kitchen.jpg", "scan_19950814.jpg", "scandinavia 2026-01-05.jpg"):
+        claim = claim_from_name(typed, 2027)
+        assert claim
+        assert not claim.is_arrival

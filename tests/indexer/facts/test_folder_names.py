@@ -112,3 +112,10 @@ def test_any_names_make_one_claim_or_none(folders: list[str]) -> None:
     assert EARLIEST_YEAR <= int(parts[0]) <= LATEST
     assert re.search(".*".join(parts), claim.text, re.DOTALL), "rolled over"
     assert claim.precision == ("year", "month", "day")[len(parts) - 1]
+
+
+def test_thousands_of_folders_in_one_another_are_read_at_once() -> None:
+    """A path may hold as many as the system takes; three folders tell a day, and what lies deeper is no date."""
+    day = claim_from_folders(["2026", "03", "03"], LATEST)
+    assert claim_from_folders(["2026", *["03"] * 2000, "30"], LATEST) == day
+    assert claim_from_folders(["03"] * 2000, LATEST) is None

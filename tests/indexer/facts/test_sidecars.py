@@ -36,7 +36,14 @@ def test_a_sidecar_has_the_name_of_its_photo(photo: str, sidecar: str) -> None:
 
 @pytest.mark.parametrize(
     ("photo", "sidecar"),
-    [("a.jpg", "b.xmp"), ("2026/a.jpg", "a.xmp"), ("x/a.jpg", "X/a.xmp"), ("a.jpg", "a.jpg.xml"), ("ab.jpg", "a.xmp")],
+    [
+        ("a.jpg", "b.xmp"),
+        ("2026/a.jpg", "a.xmp"),
+        ("x/a.jpg", "X/a.xmp"),
+        ("a.jpg", "a.jpg.xml"),
+        ("ab.jpg", "a.xmp"),
+        ("strasse.jpg", "straße.xmp"),
+    ],
 )
 def test_another_file_is_no_sidecar(photo: str, sidecar: str) -> None:
     """Another name, another folder, another ending."""

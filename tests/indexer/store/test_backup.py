@@ -21,6 +21,7 @@ from indexer.store.library_folders import place_of
 from indexer.store.opening import backup_folder, open_for_writing, transaction
 from indexer.store.pictures import judge
 from indexer.store.settings import tell_setting
+from indexer.store.sleeves import take_back_drawing, tell_drawing, tell_owned
 from indexer.store.successions import tell_succession
 from indexer.store.week_log import tell_week
 from indexer.store.words import WORD_TABLES
@@ -57,6 +58,9 @@ def tell_all(connection: sqlite3.Connection) -> None:
     camera = Camera("Tidewell", "TW-100", "0042")
     tell_correction(connection, camera, -3600, None, "2026-03-30T00:00:00", TODAY)
     take_back(connection, tell_correction(connection, camera, 60, "2026-03-30T00:00:00", None, TODAY), TODAY)
+    tell_drawing(connection, "narrow, Ærø", "1x1in", "AAB\nAAB")
+    take_back_drawing(connection, "narrow, Ærø")
+    tell_owned(connection, ["6 wide"], owned=False)
 
 
 def test_a_backup_restored_into_an_empty_index_is_all_of_it(
@@ -64,9 +68,9 @@ def test_a_backup_restored_into_an_empty_index_is_all_of_it(
 ) -> None:
     """Whatever can be told comes back, letter for letter."""
     tell_all(connection)
-    assert write_backup(connection, tmp_path / "words.json") == 12
+    assert write_backup(connection, tmp_path / "words.json") == 15
     empty = another()
-    assert restore(empty, read_backup(tmp_path / "words.json"), TODAY) == Restored(added=12, had=0)
+    assert restore(empty, read_backup(tmp_path / "words.json"), TODAY) == Restored(added=15, had=0)
     assert all_words(empty) == all_words(connection)
 
 
@@ -77,8 +81,8 @@ def test_restoring_twice_adds_nothing(connection: sqlite3.Connection, another: N
     words = read_backup(tmp_path / "words.json")
     empty = another()
     restore(empty, words, TODAY)
-    assert restore(empty, words, TODAY) == Restored(added=0, had=12)
-    assert restore(connection, words, TODAY) == Restored(added=0, had=12)
+    assert restore(empty, words, TODAY) == Restored(added=0, had=15)
+    assert restore(connection, words, TODAY) == Restored(added=0, had=15)
     assert all_words(empty) == all_words(connection) == words
 
 
@@ -94,8 +98,8 @@ def test_restoring_into_an_index_that_went_on_living_is_a_union(
     tell_week(connection, MONDAY, "started")
     tell_week(connection, date(2026, 4, 6), "open")
     mine, theirs = all_words(connection), all_words(other)
-    assert restore(other, mine, TODAY) == Restored(added=2, had=12)
-    assert restore(connection, theirs, TODAY) == Restored(added=1, had=12)
+    assert restore(other, mine, TODAY) == Restored(added=2, had=15)
+    assert restore(connection, theirs, TODAY) == Restored(added=1, had=15)
     assert all_words(connection) == all_words(other)
     assert [word["state"] for word in all_words(other)["week_log"]] == ["waiting", "done", "skipped", "started", "open"]
     held = other.execute("SELECT state FROM week_state WHERE first_day = '2026-03-30'").fetchone()[0]
@@ -157,7 +161,7 @@ def test_the_file_says_what_it_is(connection: sqlite3.Connection, tmp_path: Path
     tell_all(connection)
     write_backup(connection, tmp_path / "words.json")
     document = json.loads((tmp_path / "words.json").read_text("utf-8"))
-    assert (document["made_by"], document["format"]) == ("weeksheaf", 1)
+    assert (document["made_by"], document["format"]) == ("weeksheaf", 2)
     assert datetime.fromisoformat(document["made_at"]).utcoffset() == UTC.utcoffset(None)
     assert document["index_id"] == connection.execute("SELECT value FROM about").fetchone()[0]
     assert sorted(document["words"]) == sorted(WORD_TABLES)

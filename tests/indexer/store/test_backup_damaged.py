@@ -13,7 +13,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from indexer.errors import WordError
-from indexer.store.backup import all_words, read_backup, restore
+from indexer.store.backup import FORMAT, all_words, read_backup, restore
 
 TODAY = date(2026, 6, 1)
 
@@ -21,15 +21,18 @@ TODAY = date(2026, 6, 1)
 def sound() -> dict[str, Any]:
     """A whole backup, as it would lie on the disk."""
     stamps = [
-        {"uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a{number}", "told_at": f"2026-01-0{number + 1}T00:00:00.000000Z"}
-        for number in range(8)
+        {
+            "uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a{number:x}",
+            "told_at": f"2026-01-{number + 1:02}T00:00:00.000000Z",
+        }
+        for number in range(12)
     ]
     week = {"first_day": "2026-03-30", "state": "waiting", "waiting_for": ["words"], "note": "", "holding": ["a" * 32]}
     camera = {"make": "Tidewell", "model": "TW-100", "serial": ""}
     span, no_span = {"since": "2026-03-30T00:00:00", "until": None}, {"since": None, "until": None}
     return {
         "made_by": "weeksheaf",
-        "format": 1,
+        "format": 2,
         "made_at": "2026-06-01T00:00:00.000000Z",
         "index_id": "0" * 32,
         "words": {
@@ -45,6 +48,12 @@ def sound() -> dict[str, Any]:
                 stamps[6] | {"photo_key": "b" * 32, "what": "week", "value": "2026-03-30"},
                 stamps[7] | {"photo_key": "b" * 32, "what": "taken", "value": "2026-03-30T09:15"},
             ],
+            "sleeve_log": [
+                stamps[8] | {"name": "narrow", "cell": "1x1in", "drawing": "AAB\nAAB"},
+                stamps[9] | {"name": "narrow", "cell": None, "drawing": None},
+            ],
+            "sleeve_own_log": [stamps[10] | {"name": "6 wide", "owned": 1}],
+            "plan_log": [stamps[11] | {"first_day": "2026-03-30", "plan": '{"left": "6 wide"}'}],
         },
     }
 
@@ -108,6 +117,20 @@ def test_the_sound_backup_of_these_checks_is_one(tmp_path: Path) -> None:
         ("assignment", "value", "2026-W14"),
         ("assignment", "value", "2026-03"),
         ("assignment", "value", "9999-12-31"),
+        ("sleeve_log", "name", None),
+        ("sleeve_log", "cell", None),  # a drawing without its cell
+        ("sleeve_log", "drawing", None),
+        ("sleeve_log", "drawing", ["AAB"]),
+        ("sleeve_own_log", "name", 5),
+        ("sleeve_own_log", "owned", 2),
+        ("sleeve_own_log", "owned", True),
+        ("sleeve_own_log", "owned", "1"),
+        ("sleeve_own_log", "owned", None),
+        ("plan_log", "first_day", "2026-02-30"),
+        ("plan_log", "plan", {}),
+        ("plan_log", "plan", "[]"),
+        ("plan_log", "plan", "{"),
+        ("plan_log", "plan", '{"a":' * 100_000),
     ],
 )
 def test_a_word_without_its_form_is_refused(table: str, name: str, value: object, tmp_path: Path) -> None:
@@ -120,6 +143,27 @@ def test_a_word_without_its_form_is_refused(table: str, name: str, value: object
         read_backup(file)
     assert str(file) in str(caught.value)
     assert "\n" not in str(caught.value)
+
+
+def test_a_correction_of_no_camera_is_refused(tmp_path: Path) -> None:
+    """It would date all photos anew that name none."""
+    document = sound()
+    document["words"]["clock_log"][0] |= {"make": "", "model": ""}
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    with pytest.raises(WordError, match="nothing was restored"):
+        read_backup(tmp_path / "words.json")
+
+
+@pytest.mark.parametrize(
+    "damage", [{"shift_seconds": 10**12}, {"shift_seconds": True}, {"until": "2026-01-01T00:00:00"}]
+)
+def test_a_correction_that_takes_another_back_is_refused(damage: dict[str, object], tmp_path: Path) -> None:
+    """Whatever else is wrong with it: the index would not take it, and it would be lost without a word."""
+    document = sound()
+    document["words"]["clock_log"][0] |= {"takes_back": "6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a0"} | damage
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    with pytest.raises(WordError, match="nothing was restored"):
+        read_backup(tmp_path / "words.json")
 
 
 @pytest.mark.parametrize(
@@ -155,9 +199,27 @@ def test_a_word_that_lacks_a_part_is_refused(name: str, tmp_path: Path) -> None:
 
 def test_a_backup_of_a_newer_version_asks_for_an_update(tmp_path: Path) -> None:
     """Half understood it would lose words."""
-    (tmp_path / "words.json").write_text(json.dumps(sound() | {"format": 2}))
+    (tmp_path / "words.json").write_text(json.dumps(sound() | {"format": FORMAT + 1}))
     with pytest.raises(WordError, match=r"newer version.*update"):
         read_backup(tmp_path / "words.json")
+
+
+def test_a_backup_with_a_kind_of_word_that_is_not_known_asks_for_an_update(tmp_path: Path) -> None:
+    """Left out, it would be lost for good when a backup is written over the file."""
+    document = sound()
+    document["words"]["tide_log"] = []
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    with pytest.raises(WordError, match=r"newer version.*update"):
+        read_backup(tmp_path / "words.json")
+
+
+def test_a_backup_of_an_older_version_is_read(tmp_path: Path) -> None:
+    """Format 1 had four kinds of words."""
+    document = sound() | {"format": 1}
+    del document["words"]["clock_log"], document["words"]["assignment"]
+    (tmp_path / "words.json").write_text(json.dumps(document))
+    words = read_backup(tmp_path / "words.json")
+    assert (len(words["week_log"]), words["clock_log"], words["assignment"]) == (1, [], [])
 
 
 def test_a_backup_without_a_table_has_no_words_of_it(tmp_path: Path) -> None:

@@ -107,6 +107,15 @@ def test_an_overlap_is_refused_and_names_the_other(
     assert len(corrections(shot)) == 2
 
 
+def test_it_is_taken_back_once(shot: sqlite3.Connection) -> None:
+    """Two runs may both have seen that it holds; the second says what became of it."""
+    uuid = tell(shot, 3600)
+    forget(shot, uuid)
+    with pytest.raises(WordError, match="taken back already"):
+        forget(shot, uuid)
+    assert len(all_words(shot)["clock_log"]) == 2
+
+
 def test_after_it_was_taken_back_nothing_overlaps(shot: sqlite3.Connection) -> None:
     """A correction can be told anew."""
     forget(shot, tell(shot, 3600))

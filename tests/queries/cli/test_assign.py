@@ -171,3 +171,38 @@ def test_a_working_folder_shows_what_was_put_there(person: Person, tmp_path: Pat
     assert len(list((tmp_path / "w14").glob("2026-04-12_2100_*.jpg"))) == 1
     person.says("assign", person.code(SUNDAY), "--forget")
     assert "not in this week" in person.says("pull", "2026-W14", tmp_path / "w14")
+
+
+@pytest.mark.parametrize("options", [["--taken", "2026-03-30"], ["--forget"]])
+def test_a_week_beside_a_time_is_refused_as_a_week(person: Person, options: list[str]) -> None:
+    """A week is not taken for a photo that is unknown."""
+    message = person.misuse("assign", person.code(SUNDAY), "2026-W14", *options)
+    assert "2026-W14 is a week: with --taken or --forget name photos only" in message
+
+
+def test_a_week_that_is_yet_to_come_is_refused(person: Person) -> None:
+    """No photo was taken in it: a year was mistyped."""
+    code = person.code(SUNDAY)
+    assert person.error("assign", code, "2026-W18") == (
+        "27 Apr - 3 May 2026, week 18, 2026-W18, is yet to come: name a week that has begun"
+    )
+    person.says("assign", code, "2026-W17")
+
+
+def test_a_photo_whose_file_is_gone_can_still_be_told_of(owner: Person) -> None:
+    """The word is kept, and the answer says that the file is no longer there."""
+    code = owner.code(SUNDAY)
+    (owner.folder / SUNDAY).unlink()
+    owner.says("index")
+    assert owner.says("assign", code, "2026-W14").endswith("; its file is no longer there\n")
+
+
+@pytest.mark.parametrize(("told", "unit"), [("1996-08", "month"), ("1996", "year")])
+def test_a_month_told_by_hand_is_no_day(person: Person, told: str, unit: str) -> None:
+    """All photos of which the month alone was told stand below one reason."""
+    person.says("assign", person.folder / SCAN, "--taken", told)
+    assert f"\nyou told the {unit} alone:\n" in person.says("undated")
+    person.says("assign", person.folder / SCAN, "1996-W33")
+    assert f"Settled: you put it into this week; as for its time, you told the {unit} alone.\n" in person.says(
+        "why", person.folder / SCAN
+    )

@@ -26,7 +26,7 @@ def test_a_backup_holds_all_that_was_told(person: Person, tmp_path: Path) -> Non
     person.says("settings", "week.first_day", "sunday")
     assert person.json("backup", tmp_path / "words.json") == {"file": str(tmp_path / "words.json"), "words": 3}
     document = json.loads((tmp_path / "words.json").read_text("utf-8"))
-    assert (document["made_by"], document["format"]) == ("weeksheaf", 1)
+    assert (document["made_by"], document["format"]) == ("weeksheaf", 2)
     done, waiting = document["words"]["week_log"]
     assert (done["first_day"], done["state"], done["note"], len(done["holding"])) == (
         "2026-03-16", "done", "three pockets left 🐚", 3

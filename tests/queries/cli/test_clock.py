@@ -1,6 +1,8 @@
 """weeksheaf clock"""
 
+import sqlite3
 from collections.abc import Callable
+from contextlib import closing
 from pathlib import Path
 
 import pytest
@@ -144,6 +146,15 @@ def test_wrong_usage(person: Person, words: list[str]) -> None:
     assert all(not row["corrections"] for row in person.json("clock")["cameras"])
 
 
+def test_an_index_of_an_older_version_is_to_be_read_anew_first(person: Person) -> None:
+    """Before that nothing was asked of the clocks, and "nothing speaks against them" would mislead."""
+    assert "weeksheaf index" not in person.run("clock", "suggest").stderr
+    with closing(sqlite3.connect(person.index)) as connection:
+        connection.execute("UPDATE file SET reader_version = 1")
+        connection.commit()
+    assert "first: weeksheaf index" in person.run("clock", "suggest").stderr
+
+
 def test_suggestions_say_what_they_would_do_and_wait(person: Person) -> None:
     """Numbered, with camera, shift, span, grounds and effect; nothing is applied unasked."""
     person.says("mark", "2026-W12", "done")
@@ -180,6 +191,10 @@ def test_suggestions_say_what_they_would_do_and_wait(person: Person) -> None:
     applied = person.json("clock", "set", "--suggested", "1")
     assert (applied["weeks_changed"], applied["done_weeks"]) == (1, ["2026-W12"])
     assert person.error("clock", "set", "--suggested", "1").startswith("there is no suggestion 1; weeksheaf clock")
+    assert person.says("clock", "suggest") == (
+        "Nothing speaks against any camera's clock, where you have not corrected it yourself: weeksheaf clock\n"
+    )
+    person.says("clock", "forget", "1")
     assert person.says("clock", "suggest") == "Nothing speaks against any camera's clock.\n"
 
 
@@ -223,3 +238,11 @@ def test_a_camera_with_an_odd_name_breaks_no_table(
     newcomer.says("index", tmp_path / "odd")
     assert len(newcomer.says("clock").splitlines()) == 6
     assert "\x1b" not in newcomer.says("clock", "set", "odd", "+1h")
+
+
+def test_a_long_correction_is_set_below_its_number(person: Person) -> None:
+    """Its second line stands below the camera, so that the numbers can be read."""
+    person.says("clock", "set", "0042", "-6h30m", "--from", "2026-03-12 10:15", "--until", "2026-03-13 10:15")
+    lines = person.says("clock").splitlines()
+    place = next(place for place, line in enumerate(lines) if line.startswith("1  Tidewell TW-100 (0042): -6 h"))
+    assert lines[place + 1].startswith("   ")

@@ -274,6 +274,8 @@ def test_every_command_that_reports_gives_one_document(person: Person, tmp_path:
         "undated": [],
         "assign": [person.code("phone/0406.jpg"), "2026-W15"],
         "clock": [],
+        "fit": ["2026-W14"],
+        "sleeves": [],
         "unreadable": [],
         "devices": [],
         "settings": [],

@@ -117,7 +117,7 @@ def test_a_done_week_knows_what_is_late_after_a_restore(owner: Person, tmp_path:
         (b"[]", "not a weeksheaf backup"),
         (b'{"words": {}}', "not a weeksheaf backup"),
         (b"[" * 100_000, "not a weeksheaf backup"),
-        (b'{"made_by": "weeksheaf", "format": 2, "words": {}}', "newer version"),
+        (b'{"made_by": "weeksheaf", "format": 99, "words": {}}', "newer version"),
         (b'{"made_by": "weeksheaf", "format": 1, "words": []}', "damaged"),
         (b'{"made_by": "weeksheaf", "format": 1, "words": {"week_log": [{}]}}', "damaged"),
         (b'{"made_by": "weeksheaf", "format": 1, "words": {"week_log": 5}}', "damaged"),

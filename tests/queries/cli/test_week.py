@@ -260,3 +260,21 @@ def test_this_week_begins_when_the_persons_day_does(person: Person, monkeypatch:
     assert person.json("week", "this")["name"] == "2026-W16"
     monkeypatch.setattr(Session, "now", datetime(2026, 4, 20, 4, 0, tzinfo=UTC))
     assert person.json("week", "this")["name"] == "2026-W17"
+
+
+def test_a_day_lived_in_two_zones_shows_them() -> None:
+    """There the clocks do not tell the order; on other days no zone stands beside the time."""
+    home, abroad, later = (
+        replace(_ordinary("a.jpg", "T00:00:00"), zone=zone, taken=time, placed=time)
+        for time, zone in (
+            ("2026-03-30T23:30:00", "+02:00"),
+            ("2026-03-30T17:45:00", "-05:00"),
+            ("2026-03-31T09:00:00", "-05:00"),
+        )
+    )
+    page = list(
+        wording.week_page(
+            WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later], [], UNTOLD, Finished(), Settings({})
+        )
+    )
+    assert [line.split("  ")[2] for line in page if "landscape" in line] == ["23:30 +02:00", "17:45 -05:00", "09:00"]

@@ -8,6 +8,7 @@ from contextlib import closing
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from tests.queries.cli.conftest import PHONE, Person, put
 
@@ -76,6 +77,8 @@ def test_a_missing_photo_still_answers(owner: Person) -> None:
     owner.says("index")
     assert owner.json("why", path)["code"] == code
     assert owner.json("why", code)["code"] == code
+    assert owner.json("why", code)["missing"] is True
+    assert owner.says("why", code).splitlines()[0] == f"{code}  {path}, which is no longer there"
 
 
 @pytest.mark.parametrize("form", [[], ["--jpeg"]], ids=["exact", "jpeg"])
@@ -105,8 +108,9 @@ def test_a_photo_that_does_not_exist(person: Person, name: str) -> None:
 def test_a_file_that_is_no_photo(person: Person, tmp_path: Path, picture: Callable[..., bytes]) -> None:
     """A text, a folder and a photo that was never indexed are named with the way out."""
     put(tmp_path / "stranger.jpg", picture("stranger", "2026:04:06 12:00:00", PHONE))
-    for path in (tmp_path / "stranger.jpg", person.folder, tmp_path):
-        assert f"answers to {path}" in person.error("why", path)
+    assert f"answers to {tmp_path / 'stranger.jpg'}" in person.error("why", tmp_path / "stranger.jpg")
+    for path in (person.folder, tmp_path):
+        assert person.error("why", path).startswith(f"{path} is a folder; name a photo")
     for path in (person.folder / "odd" / "notes.txt", person.folder / "odd" / "empty.jpg"):
         assert person.error("why", path).startswith(f"{path} is no photo, or none that can be read")
 
@@ -211,3 +215,37 @@ def test_no_line_of_the_table_is_longer_than_the_terminal(
     assert row.endswith("end.jpg")
     assert "..." in row
     assert newcomer.json("why", tmp_path / "long" / name)["evidence"][0]["text"] == name
+
+
+def test_a_claim_that_is_used_with_a_reservation(
+    newcomer: Person, tmp_path: Path, picture: Callable[..., bytes]
+) -> None:
+    """An offset that does not exist is left aside and the time believed: it is not called unused."""
+    exif = Image.Exif()
+    ifd = exif.get_ifd(0x8769)
+    ifd[0x9003], ifd[0x9011] = "2026:04:06 12:00:00", "+99:00"
+    file = tmp_path / "odd" / "a.jpg"
+    put(file, picture("a"))
+    Image.open(file).save(file, exif=exif)
+    newcomer.says("index", tmp_path / "odd")
+    lines = newcomer.says("why", file).splitlines()
+    place = next(place for place, line in enumerate(lines) if line.startswith("->  exif original"))
+    assert lines[place + 1] == "      offset +99:00 does not exist, left aside"
+
+
+def test_a_time_between_two_others_is_marked_as_believed(
+    newcomer: Person, tmp_path: Path, picture: Callable[..., bytes]
+) -> None:
+    """The number in the file's name stands in the table as what was believed."""
+    for number, time in enumerate(("2026:04:06 12:00:00", "    :  :     :  :  ", "2026:04:06 18:00:00"), start=11):
+        put(tmp_path / "run" / f"DSC_00{number}.JPG", picture(str(number), time, PHONE))
+    newcomer.says("index", tmp_path / "run")
+    lines = newcomer.says("why", tmp_path / "run" / "DSC_0012.JPG").splitlines()
+    assert lines[1] == "taken about Mon 6 Apr 2026, in 6 - 12 Apr 2026, week 15"
+    assert lines[-1].split() == ["->", "its", "number", "about", "2026-04-06", "DSC_0012.JPG"]
+
+
+def test_a_reason_that_asks_ends_with_its_question_mark(person: Person) -> None:
+    """No full stop follows it."""
+    lines = person.says("why", person.folder / "compact" / "reset clock.jpg").splitlines()
+    assert lines[2] == "Doubtful: a date before 1990 or in the future: was the clock set?"
