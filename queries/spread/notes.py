@@ -1,6 +1,6 @@
 """What is to be said of a week's plan beside the plan itself. Pure."""
 
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping, Sequence
 
 from queries.photos import Photo
 from queries.spread.values import KeptPlan
@@ -48,6 +48,16 @@ def unreadable_error(week: Week) -> str:
 def lost_words(lost: Mapping[str, str], photos: Mapping[str, Photo]) -> list[str]:
     """One line for each photo that could not stay."""
     return [f"{_code(key, photos)} {reason}; its place was planned anew." for key, reason in lost.items()]
+
+
+def waiting_words(week: Week, photos: Sequence[Photo]) -> list[str]:
+    """That photos came in since the plan was made, which has room for them."""
+    if not photos:
+        return []
+    codes = ", ".join(photo.code for photo in photos)
+    return [
+        f"Not on this plan, and there is room: {codes}. To plan anew: weeksheaf fit {week.name} --forget, then fit."
+    ]
 
 
 def gone_words(gone: Iterable[Photo]) -> list[str]:

@@ -51,7 +51,7 @@ def spread_of_week(connection: sqlite3.Connection, known: Known, wishes: Wishes,
     if lost and set(lost.values()) == {GONE} and len(lost) == len(own.keys):
         return _as_it_is(connection, known, own, wishes, notes.unreachable_error, notes.unreachable_words())
     if not lost and wishes.is_nothing:
-        return _shown(connection, known, own)
+        return _shown(connection, known, own, notes.waiting_words(known.week, _waiting(connection, known, own)))
     if not lost and wishes.only_crops and wishes.crops.keys() <= photos.keys():
         made = replace(own, crops=wishes.crops_after(own.crops))
         return _finished(connection, known, made, [], look)
@@ -87,6 +87,17 @@ def _planned(
         notes.unplaced_words(told, kept, told),
     )
     return kept, [line for lines in says for line in lines]
+
+
+def _waiting(connection: sqlite3.Connection, known: Known, own: KeptPlan) -> list[Photo]:
+    """The photos that would be proposed now and are not on the plan, where it holds cards for want of photos: they came
+    in since."""
+    cards = {filled.opening.name for filled in own.plan.filled if filled.holds == "card"}
+    is_bounded = own.named or own.asked.photo_count is not None or own.asked.card_count is not None
+    if is_bounded or not cards - own.asked.cards:
+        return []
+    found = proposed(connection, known.photos, len(own.plan.filled), known.starts_at)
+    return [photo for photo in found.photos if photo.key not in own.keys]
 
 
 def _choice(connection: sqlite3.Connection, known: Known, named: Sequence[str], wanted: int) -> Proposed:

@@ -201,6 +201,21 @@ def test_a_photo_left_out_since_is_replaced(person: Person) -> None:
     assert (places(again), any(kite in note for note in again["notes"])) == (places(document), False)
 
 
+def test_photos_that_came_in_since_are_said_where_there_is_room(person: Person) -> None:
+    """The plan stays until it is asked for anew; nothing is said of a plan without room."""
+    before = codes(person.json("fit", "2026-W14"))
+    code = sorted(before)[0]
+    person.says("fit", "2026-W14", "--forget")
+    person.says("leave", code)
+    person.says("fit", "2026-W14")
+    person.says("leave", code, "--forget")
+    document = person.json("fit", "2026-W14")
+    assert code not in codes(document)
+    assert [note for note in document["notes"] if f"there is room: {code}" in note]
+    person.says("fit", "2026-W14", "--forget")
+    assert code in codes(person.json("fit", "2026-W14"))
+
+
 def test_a_photo_gone_from_the_disk(owner: Person) -> None:
     """It is replaced and said, indexed anew or not; while all are out of reach, the plan stays."""
     owner.says("fit", "2026-W15", *SQUARES)
