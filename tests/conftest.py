@@ -1,11 +1,16 @@
-"""What holds for every test: no test can reach the person's own index."""
+"""What holds for every test: none can reach the person's own index, and none fails for a slow machine."""
 
 import os
 from pathlib import Path
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 import queries.cli
+
+# Speed is no matter of tests: where nothing is cached yet, a loaded machine takes seconds for the first text alone.
+settings.register_profile("ours", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("ours")
 
 
 @pytest.fixture(autouse=True)
