@@ -15,8 +15,8 @@ if TYPE_CHECKING:  # slow to import, and help is shown without it
 
 _F = TypeVar("_F", bound=Callable[..., Any])
 _T = TypeVar("_T")
-_POCKET = re.compile(r"[LR][1-9][0-9]?", re.IGNORECASE)
-_PLACE = re.compile(r"[LR][1-9][0-9]?(\.[1-9])?", re.IGNORECASE)
+_POCKET = re.compile(r"[LR][1-9][0-9]{0,5}", re.IGNORECASE)
+_PLACE = re.compile(r"[LR][1-9][0-9]{0,5}(\.[1-9])?", re.IGNORECASE)
 #: Where along its free axis a crop lies, as a person says it, or back to the tool's own; else a number from 0 to 1.
 CROPS = ("left", "center", "right", "top", "bottom", "auto")
 _EDGES = ("top", "bottom", "left", "right")
@@ -170,6 +170,8 @@ def wishes_of(photos: Iterable[Photo], said: Mapping[str, Any]) -> "Wishes":
     if said["strip"]:
         style |= dict(zip(("strip_edge", "strip"), said["strip"], strict=True))
     _refuse_two_places(said["pins"])
+    if both := sorted({*said["cards"]} & {*said["freed"]}):
+        raise PlanError(f"{both[0]} is to hold a card and to be free; leave one of the two")
     return Wishes(
         named=tuple(dict.fromkeys(photo.key for photo in photos)),
         left=said["left"],

@@ -9,6 +9,7 @@ from queries.cli.documents import week_fields
 from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.cropping.values import WHOLE
+from queries.fitting.resolution import whole_dpi
 from queries.fitting.values import Collage, Filled, Plan
 from queries.photos import Photo
 from queries.sleeves.sizes import size_words
@@ -22,6 +23,8 @@ from queries.weeks import Week, week_words
 _HEADINGS = ("pocket", "size", "photo", "cut off", "dpi", "why")
 #: So many letters of "why" stand beside the other columns at least.
 _WHY_AT_LEAST = 20
+#: Keeps a number and its sign in one line.
+_PER_CENT = "\u00a0%"
 
 
 def document(week: Week, spread: Spread, picture: Path | None) -> dict[str, Any]:
@@ -91,8 +94,8 @@ def _table(kept: KeptPlan, codes: Mapping[str, str]) -> Iterator[str]:
     widest = max(map(len, shown))
     room = max(_WHY_AT_LEAST, width() - widest - 2)
     for row, why in zip(shown, last, strict=True):
-        for number, part in enumerate(wrap(why, room) or [""]):
-            yield f"{(row if number == 0 else '').ljust(widest)}  {part}"
+        for number, part in enumerate(wrap(why.replace(" %", _PER_CENT), room) or [""]):
+            yield f"{(row if number == 0 else '').ljust(widest)}  {part.replace(_PER_CENT, ' %')}"
 
 
 def _rows(filled: Filled, kept: KeptPlan, codes: Mapping[str, str]) -> Iterator[tuple[str, ...]]:
@@ -106,7 +109,7 @@ def _rows(filled: Filled, kept: KeptPlan, codes: Mapping[str, str]) -> Iterator[
             place, size, why = name, size_words(box.width, box.height), filled.why
         else:
             place, size, why = f"{name}.{number}", size_words(placed.cell.width, placed.cell.height), ""
-        yield place, size, codes[placed.key], lost, f"{placed.dpi:.0f}", why
+        yield place, size, codes[placed.key], lost, str(whole_dpi(placed.dpi)), why
 
 
 def _page_fields(page: Page, kept: KeptPlan, photos: Mapping[str, Photo]) -> dict[str, Any]:

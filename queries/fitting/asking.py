@@ -24,6 +24,11 @@ def check(pictures: Sequence[Picture], openings: Sequence[Opening], asked: Asked
     _check_counts(pictures, named, asked)
 
 
+def room_for(openings: Sequence[Opening], asked: Asked) -> int:
+    """The most photos that these pockets hold, collages included, beside the cards asked for."""
+    return _photos_that_fit({opening.name: opening for opening in openings}, asked)[1]
+
+
 def _check_names(named: Mapping[str, Opening], asked: Asked) -> None:
     for name in sorted({*map(_opening_of, asked.pins), *asked.cards, *asked.empty, *asked.collages} - set(named)):
         sides = [[each for each in named if each[0] == letter] for letter in "LR"]
@@ -127,8 +132,10 @@ def _check_cards(pockets: int, may_be: int, asked: Asked) -> None:
     if asked.card_count > may_be:
         raise PlanError(f"{asked.card_count} cards do not fit; {may_be} of {pockets} pockets are free for cards")
     if asked.card_count < (told := len(asked.cards)):
+        fixed = ", ".join(sorted(asked.cards))
         raise PlanError(
-            f"{told} pockets are to hold cards, and {asked.card_count} are asked for in all; make them agree"
+            f"cards are fixed in {fixed}, more than the {asked.card_count} asked for in all; ask for {told}, or free a"
+            " pocket"
         )
 
 
@@ -138,7 +145,7 @@ def _photos_that_fit(named: Mapping[str, Opening], asked: Asked) -> tuple[int, i
     for name, opening in named.items():
         counts = [len(way.cells) for way in ways_at(opening, asked, False)]
         if name in asked.collages or any(_opening_of(place) == name for place in asked.pins):
-            least += min(counts)
+            least += min(counts, default=0)
         free.append(max(counts, default=0))
     cards = max(0, (asked.card_count or 0) - len(asked.cards))
     return least, sum(sorted(free, reverse=True)[: len(free) - cards])

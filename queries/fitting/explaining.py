@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from queries.fitting import weights
 from queries.fitting.kept import cut_at_the_sides, is_turned
-from queries.fitting.resolution import is_blurry
+from queries.fitting.resolution import is_blurry, whole_dpi
 from queries.fitting.slots import pins_at
 from queries.fitting.values import Asked, Filled, Picture, Placed
 from queries.fitting.worth import Case, stood_in
@@ -44,12 +44,12 @@ def notes_on(case: Case, filled: Sequence[Filled], gap: float) -> tuple[str, ...
     if case.asked.photo_count is not None and case.asked.photo_count > len(case.pictures):
         found.append(f"{_count(case.asked.photo_count, 'photo')} asked for, and there are {len(case.pictures)}.")
     if held["card"] and left == 0 and case.asked.card_count is None and held["card"] > len(case.asked.cards):
-        pockets = f"{_count(len(placed), 'photo')} for {_count(len(filled), 'pocket')}"
+        holding = sum(bool(each.photos) for each in filled)
+        photos, pockets = _count(len(placed), "photo"), _count(len(filled), "pocket")
+        pockets = f"{photos} for {pockets}" if holding == len(placed) else f"{photos} in {holding} of {pockets}"
         found.append(f"A thin week: {pockets}, so that {held['card']} hold{'s' * (held['card'] == 1)} cards.")
     if unasked:
-        found.append(
-            f"{_count(unasked, 'pocket')} stay{'s' * (unasked == 1)} empty: there are too few photos and cards."
-        )
+        found.append(f"{_count(unasked, 'pocket')} stay{'s' * (unasked == 1)} empty: {_too_few(case.asked, left)}.")
     if left:
         found.append(f"{_count(left, 'photo')} of {len(case.pictures)} found no place.")
     if blurry:
@@ -61,12 +61,21 @@ def notes_on(case: Case, filled: Sequence[Filled], gap: float) -> tuple[str, ...
 
 def _why_no_photo(each: Filled, case: Case) -> str:
     if each.holds == "empty":
-        return "left empty as asked" if each.opening.name in case.asked.empty else "no photo left for it"
+        return "left empty as asked" if each.opening.name in case.asked.empty else "no photo or card left for it"
     if each.opening.name in case.asked.cards:
         return "a card as asked"
     if case.asked.card_count is not None:
         return f"one of {_count(case.asked.card_count, 'card')} asked for"
     return "no photo left for it"
+
+
+def _too_few(asked: Asked, left: int) -> str:
+    """Why pockets stay empty unasked: more of both was not asked for, or there are no more photos."""
+    cards = _count(asked.card_count or 0, "card")
+    if not left:
+        return f"there are no more photos, and {cards} asked for"
+    photos = "" if asked.photo_count is None else f"{_count(asked.photo_count, 'photo')} and "
+    return f"{photos}{cards} asked for"
 
 
 def _why_pinned(each: Filled, asked: Asked) -> str:
@@ -82,7 +91,7 @@ def _looks(photos: Sequence[Placed], pictures: Mapping[str, Picture]) -> list[st
     blurriest = min(photo.dpi for photo in photos)
     looks = [_loss(worst, pictures[worst.key], len(photos) > 1)]
     if is_blurry(blurriest):
-        looks.append(f"will look blurry: {blurriest:.0f} dpi")
+        looks.append(f"will look blurry: {whole_dpi(blurriest)} dpi")
     return looks
 
 

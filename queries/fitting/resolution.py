@@ -14,6 +14,12 @@ def is_blurry(dpi: float) -> bool:
     return dpi < weights.BLURRY_DPI
 
 
+def whole_dpi(dpi: float) -> int:
+    """As it is told: rounded, but what is blurry never up to the number from which on it is not."""
+    whole = round(dpi)
+    return whole - 1 if is_blurry(dpi) and not is_blurry(whole) else whole
+
+
 def lack_of(dpi: float, by: weights.Weights) -> float:
     """Points to take away: none from 300 dpi on, more towards 200, and much more below."""
     if dpi >= weights.FINE_DPI:

@@ -14,7 +14,8 @@ LETTER_HEIGHT = 2.0
 def draw_page(
     width: float, height: float, labelled: Sequence[tuple[Box, Sequence[str]]], columns: int = 80
 ) -> list[str]:
-    """The page and its boxes (inches), each with its label's lines in the middle, cut where they do not fit.
+    """The page and its boxes (inches), each with its label's lines in the middle; those that do not fit
+    are left away, as a name or a size cut short would be another one.
 
     Neighbours share their border. All lines are equally long and no longer than `columns`.
     """
@@ -51,7 +52,7 @@ class _Canvas:
 
     def write(self, left: int, top: int, right: int, bottom: int, lines: Sequence[str]) -> None:
         room, rows = right - left - 1, bottom - top - 1
-        shown = [line[:room] for line in lines[: max(rows, 0)] if room > 0]
+        shown = [line for line in lines[: max(rows, 0)] if len(line) <= room]
         first = top + 1 + (rows - len(shown)) // 2
         for y, line in enumerate(shown, first):
             x = left + 1 + (room - len(line)) // 2

@@ -50,6 +50,12 @@ def on_pages(asked: Asked, letters: Collection[str]) -> Asked:
     )
 
 
+def with_pins_of(away: Collection[str], asked: Asked, with_all: Asked) -> Asked:
+    """What is asked for, with the pins of photos that are away now, as they stand in `with_all`."""
+    kept = {place: key for place, key in with_all.pins.items() if key in away}
+    return replace(asked, pins=kept | dict(asked.pins))
+
+
 def pocket_of(place: str) -> str:
     """The pocket of a place: "L1" of "L1.2"."""
     return place.partition(".")[0]

@@ -20,7 +20,7 @@ class Canvas:
 
     def write(self, left: int, top: int, right: int, bottom: int, lines: Sequence[str]) -> None:
         """Lines in the middle of the rectangle, inside its edges; what does not fit is left away."""
-        wide, high = right - left - 1, bottom - top - 1
+        wide, high = max(right - left - 1, 0), max(bottom - top - 1, 0)
         shown = [line[:wide] for line in lines[:high]]
         start = top + 1 + (high - len(shown)) // 2
         for row, line in enumerate(shown, start):

@@ -34,6 +34,10 @@ class Known:
         return self.words.get(self.week, UNTOLD).state == "done"
 
     @property
+    def is_skipped(self) -> bool:
+        return self.words.get(self.week, UNTOLD).state == "skipped"
+
+    @property
     def keys(self) -> tuple[str, ...]:
         return tuple(photo.key for photo in self.photos)
 

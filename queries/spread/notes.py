@@ -2,9 +2,13 @@
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 
+from queries.cropping.values import Window
 from queries.photos import Photo
-from queries.spread.values import KeptPlan
+from queries.spread.values import AUTO, KeptPlan
 from queries.weeks import Week, week_words
+
+#: A side of which more is shown is whole, as a person sees it.
+_WHOLE_SIDE = 0.995
 
 
 def frozen_words(week: Week) -> str:
@@ -32,6 +36,13 @@ def unreachable_error(week: Week) -> str:
     )
 
 
+def skipped_words(week: Week) -> str:
+    return (
+        "The week is skipped and has no pages in the album: its neighbours share a sleeve past it;"
+        f" weeksheaf mark {week.name} open gives it pages."
+    )
+
+
 def done_unplanned_words(week: Week) -> str:
     return (
         f"The week is done and has no plan; this one is not kept, unless you say weeksheaf mark {week.name} open first."
@@ -50,13 +61,14 @@ def lost_words(lost: Mapping[str, str], photos: Mapping[str, Photo]) -> list[str
     return [f"{_code(key, photos)} {reason}; its place was planned anew." for key, reason in lost.items()]
 
 
-def waiting_words(week: Week, photos: Sequence[Photo]) -> list[str]:
-    """That photos came in since the plan was made, which has room for them."""
-    if not photos:
+def waiting_words(week: Week, photos: Sequence[Photo], cards: Sequence[str]) -> list[str]:
+    """That photos came in since the plan was made, which has room for them: `cards` are pockets that hold cards for
+    want of photos. Freeing one of them plans anew and drops nothing that was fixed."""
+    if not photos or not cards:
         return []
     codes = ", ".join(photo.code for photo in photos)
     return [
-        f"Not on this plan, and there is room: {codes}. To plan anew: weeksheaf fit {week.name} --forget, then fit."
+        f"Not on this plan, and there is room: {codes}. To take them in: weeksheaf fit {week.name} --free {cards[0]}"
     ]
 
 
@@ -86,6 +98,30 @@ def unplaced_words(told: Iterable[str], kept: KeptPlan, photos: Mapping[str, Pho
     """One line for each photo that a crop or a zoom was told of and that is not on the plan."""
     away = dict.fromkeys(key for key in told if key not in kept.keys)
     return [f"{_code(key, photos)} is not on this plan; its crop is kept for when it is." for key in away]
+
+
+def idle_crop_words(
+    crops: Mapping[str, str | float], windows: Mapping[str, Window], photos: Mapping[str, Photo]
+) -> list[str]:
+    """One line for each photo that shows the same whatever crop was told, as nothing is cut off along that side."""
+    return [
+        f"{_code(key, photos)} loses nothing {where}: its crop {told if isinstance(told, str) else f'{told:g}'} moves"
+        " nothing here."
+        for key, told in crops.items()
+        if key in windows and (where := _uncut(told, windows[key]))
+    ]
+
+
+def _uncut(told: str | float, window: Window) -> str:
+    """Where the window leaves no room for this crop; "" where it does, or where none was told."""
+    if told == AUTO:
+        return ""
+    across, down = window.width > _WHOLE_SIDE, window.height > _WHOLE_SIDE
+    if across and down:
+        return "in its pocket"
+    if told in ("left", "right") and across:
+        return "at the sides"
+    return "at the top and bottom" if told in ("top", "bottom") and down else ""
 
 
 def no_photos_error(week: Week, photos: Collection[Photo], gone: Collection[Photo]) -> str:

@@ -7,14 +7,15 @@ from dataclasses import dataclass, replace
 
 from indexer.errors import PlanError
 from queries.fitting import plan_over_sleeves, plan_spread
+from queries.fitting.asking import room_for
 from queries.fitting.values import Asked, Picture, Plan, openings_of
 from queries.photos import Photo, photos_with_keys
 from queries.spread import notes
-from queries.spread.asking import asked_for, on_pages
+from queries.spread.asking import asked_for, on_pages, with_pins_of
 from queries.spread.elsewhere import used_elsewhere
 from queries.spread.faces import Pair, Shelf, face_kept, pages_of, pairs_for, shared_faces, with_pockets
 from queries.spread.faces_of_week import bound_words
-from queries.spread.gathering import Proposed, named_photos, pictures_of, proposed
+from queries.spread.gathering import Proposed, file_of, named_photos, pictures_of, proposed
 from queries.spread.known import Known
 from queries.spread.lost import GONE, lost_photos
 from queries.spread.values import SIDES, Elsewhere, KeptPlan, Page, Wishes
@@ -43,20 +44,22 @@ def spread_of_week(connection: sqlite3.Connection, known: Known, wishes: Wishes,
     if own is None:
         made, says = _planned(connection, known, wishes, {}, shelf)
         first = [notes.done_unplanned_words(known.week)] if known.is_done else []
-        return _finished(connection, known, made, [*first, *says], look)
+        return _finished(connection, known, made, [*first, *says], look, wishes.crops)
     if known.is_done:
         return _as_it_is(connection, known, own, wishes, notes.frozen_error, notes.frozen_words(known.week))
     photos = _by_key(connection, own.keys)
     lost = lost_photos(own, photos, known.keys, (*wishes.named, *wishes.pins.values()))
     if lost and set(lost.values()) == {GONE} and len(lost) == len(own.keys):
         return _as_it_is(connection, known, own, wishes, notes.unreachable_error, notes.unreachable_words())
-    if not lost and wishes.is_nothing:
-        return _shown(connection, known, own, notes.waiting_words(known.week, _waiting(connection, known, own)))
-    if not lost and wishes.only_crops and wishes.crops.keys() <= photos.keys():
+    is_back = _are_back(connection, own)
+    if not lost and not is_back and wishes.is_nothing:
+        waiting = notes.waiting_words(known.week, _waiting(connection, known, own), _unasked_cards(own))
+        return _shown(connection, known, own, waiting)
+    if not lost and not is_back and wishes.only_crops and wishes.crops.keys() <= photos.keys():
         made = replace(own, crops=wishes.crops_after(own.crops))
-        return _finished(connection, known, made, [], look)
+        return _finished(connection, known, made, [], look, wishes.crops)
     made, says = _planned(connection, known, wishes, lost, shelf)
-    return _finished(connection, known, made, [*notes.lost_words(lost, photos), *says], look)
+    return _finished(connection, known, made, [*notes.lost_words(lost, photos), *says], look, wishes.crops)
 
 
 def _planned(
@@ -67,7 +70,9 @@ def _planned(
     pairs = pairs_for(wishes, known.own, shared_faces(known.bound, known.plans.by_week), shelf)
     stays = _sides_that_stay(known.own, pairs)
     letters = [side[0].upper() for side in stays]
-    asked = asked_for(on_pages(own.asked, letters), wishes, lost)
+    fixed = on_pages(own.asked, letters)
+    away = _away(connection, own)
+    asked = asked_for(fixed, wishes, lost.keys() | away)
     pairs = with_pockets(pairs, asked)
     named = wishes.named or tuple(key for key in own.named if key not in lost)
     choice = _choice(connection, known, named, _wanted(pairs, asked))
@@ -79,7 +84,8 @@ def _planned(
         raise PlanError(notes.no_photos_error(known.week, known.photos, choice.gone))
     before_here = _on_sides(own.plan, stays) if stays else None
     plan, pair = _all_if_named(pictures, pairs, asked, before_here, named)
-    kept = KeptPlan(pages_of(pair, known.bound), plan, asked, named, wishes.crops_after(own.crops), zooms)
+    to_keep = with_pins_of(away, asked, asked_for(fixed, wishes, lost.keys() - away))
+    kept = KeptPlan(pages_of(pair, known.bound), plan, to_keep, named, wishes.crops_after(own.crops), zooms)
     told = _by_key(connection, {*wishes.crops, *wishes.zooms})
     says = (
         notes.dropped_words(known.own, letters),
@@ -89,15 +95,32 @@ def _planned(
     return kept, [line for lines in says for line in lines]
 
 
+def _away(connection: sqlite3.Connection, own: KeptPlan) -> set[str]:
+    """The pinned photos whose files cannot be had now: their pins are kept for when they are back."""
+    pinned = set(own.asked.pins.values())
+    there = {key for key, photo in _by_key(connection, pinned).items() if file_of(photo)}
+    return pinned - there
+
+
+def _are_back(connection: sqlite3.Connection, own: KeptPlan) -> bool:
+    """Whether a pinned photo that was away when the plan was made can be had again."""
+    return bool(set(own.asked.pins.values()) - set(own.keys) - _away(connection, own))
+
+
 def _waiting(connection: sqlite3.Connection, known: Known, own: KeptPlan) -> list[Photo]:
     """The photos that would be proposed now and are not on the plan, where it holds cards for want of photos: they came
     in since."""
-    cards = {filled.opening.name for filled in own.plan.filled if filled.holds == "card"}
     is_bounded = own.named or own.asked.photo_count is not None or own.asked.card_count is not None
-    if is_bounded or not cards - own.asked.cards:
+    if is_bounded or not _unasked_cards(own):
         return []
     found = proposed(connection, known.photos, len(own.plan.filled), known.starts_at)
     return [photo for photo in found.photos if photo.key not in own.keys]
+
+
+def _unasked_cards(own: KeptPlan) -> list[str]:
+    """The pockets that hold cards which were not fixed there."""
+    cards = (filled.opening.name for filled in own.plan.filled if filled.holds == "card")
+    return [pocket for pocket in cards if pocket not in own.asked.cards]
 
 
 def _choice(connection: sqlite3.Connection, known: Known, named: Sequence[str], wanted: int) -> Proposed:
@@ -109,10 +132,11 @@ def _choice(connection: sqlite3.Connection, known: Known, named: Sequence[str], 
 def _all_if_named(
     pictures: Sequence[Picture], pairs: Sequence[Pair], asked: Asked, before: Plan | None, named: Sequence[str]
 ) -> tuple[Plan, Pair]:
-    """The best plan; of photos that were named one that holds them all, if need be in collages, where there is any."""
+    """The best plan; of photos that were named one that holds them all, if need be in collages, or as many as fit."""
     if named and asked.photo_count is None:
+        room = max(room_for(openings_of(*pair), asked) for pair in pairs)
         with suppress(PlanError):
-            return _solved(pictures, pairs, replace(asked, photo_count=len(pictures)), before)
+            return _solved(pictures, pairs, replace(asked, photo_count=min(len(pictures), room)), before)
     return _solved(pictures, pairs, asked, before)
 
 
@@ -160,10 +184,18 @@ def _as_it_is(
     return _shown(connection, known, own, [says])
 
 
-def _finished(connection: sqlite3.Connection, known: Known, made: KeptPlan, says: Sequence[str], look: Look) -> Spread:
-    """A new plan with its windows."""
+def _finished(
+    connection: sqlite3.Connection,
+    known: Known,
+    made: KeptPlan,
+    says: Sequence[str],
+    look: Look,
+    crops: Mapping[str, str | float],
+) -> Spread:
+    """A new plan with its windows; `crops` are those told just now."""
     windows = windows_of(made, known.own, _by_key(connection, made.keys), look)
-    return _shown(connection, known, replace(made, windows=windows), says, is_new=not known.is_done)
+    idle = notes.idle_crop_words(crops, windows, _by_key(connection, crops))
+    return _shown(connection, known, replace(made, windows=windows), [*says, *idle], is_new=not known.is_done)
 
 
 def _shown(
@@ -172,7 +204,8 @@ def _shown(
     elsewhere = used_elsewhere(connection, kept.keys, known.week, known.plans.by_week, known.words)
     photos = _by_key(connection, (*kept.keys, *(found.other for found in elsewhere)))
     beside = (*bound_words(known.bound, kept.pages), *notes.strangers_words(kept, photos, known.keys))
-    return Spread(kept, photos, elsewhere, (*says, *beside, *kept.plan.words), is_new)
+    skipped = [notes.skipped_words(known.week)] if known.is_skipped else []
+    return Spread(kept, photos, elsewhere, (*skipped, *says, *beside, *kept.plan.words), is_new)
 
 
 def _by_key(connection: sqlite3.Connection, keys: Collection[str]) -> dict[str, Photo]:

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from itertools import chain, zip_longest
 from typing import NamedTuple
 
+from queries.fitting import weights
 from queries.fitting.values import Filled, Plan
 from queries.sleeves.values import Box
 from queries.spread.canvas import Canvas
@@ -16,8 +17,6 @@ _ROWS_TO_COLUMNS = 0.5
 _BETWEEN = 3
 #: Columns that both pages take for their last edges, and for rounding up.
 _EDGES = 3
-#: What is less is shown as nothing.
-NOTHING_LOST = 0.005
 
 
 class _Frame(NamedTuple):
@@ -46,7 +45,7 @@ def drawing(pages: Sequence[Page], plan: Plan, codes: Mapping[str, str], columns
 def lost_words(kept: float) -> str:
     """What is cut off a picture, in per cent: "11 %"; "" where it is nothing."""
     lost = 1 - kept
-    return f"{lost:.0%}".replace("%", " %") if lost >= NOTHING_LOST else ""
+    return f"{lost:.0%}".replace("%", " %") if lost >= weights.NO_LOSS else ""
 
 
 def _page(page: Page, plan: Plan, codes: Mapping[str, str], scale: float) -> list[str]:
@@ -74,12 +73,16 @@ def _frame(box: Box, scale: float) -> _Frame:
 
 
 def _label(filled: Filled, codes: Mapping[str, str], frame: _Frame) -> list[str]:
-    """The lines of a pocket, by importance: its name, the codes, the loss; in one line where it is too low for more."""
-    name = filled.opening.name
+    """The lines of a pocket, by importance: its name, the codes, the loss; in one line where it is too low for more.
+
+    A name that does not fit is left away: cut short it would be another pocket's.
+    """
+    wide = frame.right - frame.left - 1
+    name = filled.opening.name if len(filled.opening.name) <= wide else ""
     if not filled.photos:
         says = [str(filled.holds)]
     elif filled.holds == "collage":
-        says = _packed([codes[photo.key] for photo in filled.photos], frame.right - frame.left - 1)
+        says = _packed([codes[photo.key] for photo in filled.photos], wide)
     else:
         (photo,) = filled.photos
         says = [codes[photo.key], *([f"-{lost}"] if (lost := lost_words(photo.kept)) else [])]

@@ -123,6 +123,13 @@ def test_more_photos_than_pockets_make_collages(person: Person) -> None:
     assert len(every) > 8
 
 
+def test_more_photos_than_collages_hold(person: Person) -> None:
+    """Of photos that were named as many are placed as there is room for in collages."""
+    every = [photo["code"] for photo in person.json("week", "2026-W14")["photos"]]
+    document = person.json("fit", "2026-W14", *every, "--left", "1 square", "--right", "1 square")
+    assert len(every) > 8 == document["photos"]
+
+
 def test_counts_of_cards_and_photos(person: Person) -> None:
     """--cards and --photos, of which the later one holds."""
     document = person.json("fit", "2026-W14", *SQUARES, "--cards", "3")
@@ -141,6 +148,12 @@ def test_neighbours_share_a_sleeve(person: Person) -> None:
     person.says("mark", "2026-W13", "skipped")
     document = person.json("fit", "2026-W12", "--left", "4 square")
     assert (document["pages"][1]["sleeve"], document["pages"][1]["face"]) == ("6 wide", "front")
+
+
+def test_a_skipped_week_is_said_to_have_no_pages(person: Person) -> None:
+    """With the way back."""
+    person.says("mark", "2026-W15", "skipped")
+    assert "weeksheaf mark 2026-W15 open gives it pages" in person.json("fit", "2026-W15")["notes"][0]
 
 
 def test_another_sleeve_than_the_neighbour_s_is_said(person: Person) -> None:
@@ -202,7 +215,7 @@ def test_a_photo_left_out_since_is_replaced(person: Person) -> None:
 
 
 def test_photos_that_came_in_since_are_said_where_there_is_room(person: Person) -> None:
-    """The plan stays until it is asked for anew; nothing is said of a plan without room."""
+    """The plan stays until it is asked for anew, as the note says."""
     before = codes(person.json("fit", "2026-W14"))
     code = sorted(before)[0]
     person.says("fit", "2026-W14", "--forget")
@@ -211,9 +224,8 @@ def test_photos_that_came_in_since_are_said_where_there_is_room(person: Person) 
     person.says("leave", code, "--forget")
     document = person.json("fit", "2026-W14")
     assert code not in codes(document)
-    assert [note for note in document["notes"] if f"there is room: {code}" in note]
-    person.says("fit", "2026-W14", "--forget")
-    assert code in codes(person.json("fit", "2026-W14"))
+    (note,) = [note for note in document["notes"] if f"there is room: {code}" in note]
+    assert code in codes(person.json(*note.partition(": weeksheaf ")[2].split()))
 
 
 def test_a_photo_gone_from_the_disk(owner: Person) -> None:
@@ -230,6 +242,24 @@ def test_a_photo_gone_from_the_disk(owner: Person) -> None:
     assert shown["notes"][0].startswith("None of the plan's photos is on the disk")
     assert "connect it" in owner.error("fit", "2026-W15", "--card", "L1")
     assert "no photo of 30 Mar - 5 Apr 2026, week 14, is on the disk" in owner.error("fit", "2026-W14")
+
+
+def test_a_pin_waits_for_a_photo_that_is_away(owner: Person) -> None:
+    """Nothing told is lost: another photo stands there meanwhile, and the pinned one when it is back."""
+    owner.says("fit", "2026-W15", *SQUARES)
+    kite, file = owner.code("phone/0406.jpg"), owner.folder / "phone" / "0406.jpg"
+    assert places(owner.json("fit", "2026-W15", "--pin", f"R4={kite}"))["R4"] == kite
+    file.rename(file.with_name("away"))
+    for _ in range(2):
+        assert kite not in codes(owner.json("fit", "2026-W15"))
+    assert kite not in codes(owner.json("fit", "2026-W15", "--card", "L1"))
+    file.with_name("away").rename(file)
+    document = owner.json("fit", "2026-W15")
+    assert (places(document)["R4"], places(document)["L1"]) == (kite, "card")
+    file.rename(file.with_name("away"))
+    owner.says("fit", "2026-W15", "--card", "R4")
+    file.with_name("away").rename(file)
+    assert places(owner.json("fit", "2026-W15"))["R4"] == "card"
 
 
 def test_a_plan_is_forgotten(person: Person) -> None:
@@ -255,6 +285,8 @@ def test_crops_and_zooms_overrule(person: Person) -> None:
         pytest.approx(1 / 9, abs=0.01),
     ]
     assert person.json("fit", "2026-W15", "--crop", f"{kite}=auto") == first
+    idle = person.json("fit", "2026-W15", "--crop", f"{kite}=left")
+    assert f"{kite} loses nothing at the sides: its crop left moves nothing here." in idle["notes"]
     person.says("fit", "2026-W15", "--crop", f"{kite}=bottom")
     near = person.json("fit", "2026-W15", "--zoom", f"{kite}=1.5")
     (shown,) = pockets(near)["L1"]["photos"]
@@ -319,7 +351,10 @@ def test_a_plan_survives_a_backup(person: Person, newcomer: Person, tmp_path: Pa
         (["--pin", "L1={kite}", "--pin", "R1={kite}"], "{kite} is pinned twice, to L1 and to R1"),
         (["--pin", "L1={kite}", "--card", "L1"], "L1"),
         (["--pin", "L9={kite}"], "L9"),
+        (["--card", "L144"], "there is no pocket L144"),
         (["--card", "R5"], "R5"),
+        (["--card", "R1", "--free", "R1"], "R1 is to hold a card and to be free"),
+        (["--card", "R1", "--cards", "0"], "cards are fixed in R1, more than the 0 asked for in all"),
         (["--cards", "9"], "9 cards"),
         (["--collage", "L1=2", "--collage", "L1=3"], "L1 is given a collage twice"),
         (["--collage", "L1=2", "--card", "L1"], "L1"),

@@ -54,7 +54,7 @@ def refused(**asked: Any) -> str:
         ({"card_count": -1}, "there cannot be -1 cards"),
         (
             {"card_count": 1, "cards": frozenset({"L1", "L2"})},
-            "2 pockets are to hold cards, and 1 are asked for in all",
+            "cards are fixed in L1, L2, more than the 1 asked for in all; ask for 2",
         ),
         ({"photo_count": 2, "collages": {"L1": 3}}, "the pins and collages asked for need 3 photos, not 2"),
         ({"photo_count": 6, "card_count": 4}, "6 photos do not fit; these pockets hold 4 at most"),

@@ -49,10 +49,22 @@ def test_cards_empties_and_those_left_over() -> None:
     few = plan_spread([picture(0)], openings(((3, 3, 3, 3),)), Asked(cards=frozenset({"L1"}), card_count=2))
     assert whys(few)["L1"] == "a card as asked"
     assert "one of 2 cards asked for" in whys(few).values()
-    assert "1 pocket stays empty: there are too few photos and cards." in few.words
+    assert "1 pocket stays empty: there are no more photos, and 2 cards asked for." in few.words
+    assert "no photo or card left for it" in whys(few).values()
     many = plan_spread([picture(n) for n in range(5)], openings(((6, 6),)), Asked(empty=frozenset({"L1"})))
     assert whys(many)["L1"] == "left empty as asked"
     assert many.words == ("4 photos of 5 found no place.",)
+    counted = plan_spread([picture(n) for n in range(3)], openings(((6, 6),)), Asked(card_count=0, photo_count=1))
+    assert counted.words == (
+        "1 pocket stays empty: 1 photo and 0 cards asked for.",
+        "2 photos of 3 found no place.",
+    )
+
+
+def test_a_thin_week_with_a_collage() -> None:
+    """The numbers of pockets add up where several photos stand in one."""
+    plan = plan_spread([picture(n) for n in range(3)], openings(((6, 6),)), Asked(collages={"L1": 3}))
+    assert plan.words[0] == "A thin week: 3 photos in 1 of 2 pockets, so that 1 holds cards."
 
 
 def test_collage_and_staying() -> None:

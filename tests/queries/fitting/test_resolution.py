@@ -2,7 +2,7 @@
 
 import pytest
 
-from queries.fitting.resolution import dpi_of, is_blurry, lack_of
+from queries.fitting.resolution import dpi_of, is_blurry, lack_of, whole_dpi
 from queries.fitting.weights import WEIGHTS
 from queries.sleeves.values import Box
 from tests.queries.fitting.made_spreads import picture
@@ -30,3 +30,8 @@ def test_lack_grows_as_dpi_fall() -> None:
     assert lack_of(300, WEIGHTS) == 0 < lack_of(299, WEIGHTS)
     assert not is_blurry(200)
     assert is_blurry(199)
+
+
+def test_what_is_blurry_is_never_told_as_200() -> None:
+    """199.7 dpi look blurry, and are told as 199; all others are rounded."""
+    assert [whole_dpi(dpi) for dpi in (199.2, 199.7, 200.0, 266.7)] == [199, 199, 200, 267]

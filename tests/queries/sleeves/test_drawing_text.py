@@ -64,13 +64,13 @@ def test_a_page_never_outgrows_its_columns(columns: int) -> None:
         assert len(lines[0]) <= min(columns, 80)
 
 
-def test_labels_are_cut_where_they_do_not_fit() -> None:
-    """A narrow pocket shows the beginning, a flat one the first lines."""
-    lines = draw_page(4, 1, [(Box(0, 0, 1, 1), ("harbour", "2")), (Box(1, 0, 3, 1), ("one", "two", "three"))])
+def test_labels_are_left_away_where_they_do_not_fit() -> None:
+    """A narrow pocket shows the lines that are short enough, never a part of one; a flat one the first lines."""
+    lines = draw_page(4, 1, [(Box(0, 0, 1, 1), ("R1", "150x100mm")), (Box(1, 0, 3, 1), ("one", "two", "three"))])
     assert lines == [
         "+-----+-----------------+",
-        "|harbo|       one       |",
-        "|  2  |       two       |",
+        "| R1  |       one       |",
+        "|     |       two       |",
         "+-----+-----------------+",
     ]
 

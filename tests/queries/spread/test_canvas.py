@@ -28,3 +28,12 @@ def test_what_does_not_fit_is_left_away() -> None:
     canvas.frame(0, 0, 4, 3)
     canvas.write(0, 0, 4, 3, ["L1", "a1b2c", "-11 %"])
     assert canvas.lines() == ["+---+", "|L1 |", "|a1b|", "+---+"]
+
+
+def test_rectangles_too_small_for_text() -> None:
+    """Pockets of a few millimetres, at the page's right and bottom edge, have no room for a letter."""
+    for right, bottom in ((4, 3), (3, 4), (4, 4), (3, 3)):
+        canvas = Canvas(5, 5)
+        canvas.frame(0, 0, 4, 4)
+        canvas.write(3, 3, right, bottom, ["R100", "a1b2c"])
+        assert canvas.lines() == ["+---+", "|   |", "|   |", "|   |", "+---+"]

@@ -1,5 +1,8 @@
 """What is to be said of a week's plan beside the plan itself"""
 
+import pytest
+
+from queries.cropping.values import WHOLE, Window
 from queries.fitting.values import Asked
 from queries.spread import notes
 from tests.queries.spread.made_plans import KITE, PIER, kept, photo, week
@@ -35,3 +38,21 @@ def test_no_photos() -> None:
     assert notes.no_photos_error(APRIL, [], []).startswith("there are no photos in 6 - 12 Apr 2026, week 15; name some")
     assert "1 photo and none to plan with" in notes.no_photos_error(APRIL, [photo(KITE)], [])
     assert "on the disk" in notes.no_photos_error(APRIL, [photo(KITE)], [photo(KITE)])
+
+
+@pytest.mark.parametrize(
+    ("told", "window", "says"),
+    [
+        ("left", Window(0, 0.1, 1, 0.9), "loses nothing at the sides: its crop left moves nothing here."),
+        ("top", Window(0.1, 0, 0.9, 1), "loses nothing at the top and bottom: its crop top moves nothing here."),
+        (0.2, WHOLE, "loses nothing in its pocket: its crop 0.2 moves nothing here."),
+        ("top", Window(0, 0.1, 1, 0.9), None),
+        ("center", Window(0, 0.1, 1, 0.9), None),
+        (0.2, Window(0.1, 0, 0.9, 1), None),
+        ("auto", WHOLE, None),
+    ],
+)
+def test_a_crop_that_moves_nothing_is_said(told: str | float, window: Window, says: str | None) -> None:
+    """Where nothing is cut off along the side that was told."""
+    lines = notes.idle_crop_words({KITE: told, PIER: "left"}, {KITE: window}, {KITE: photo(KITE, code="kite1")})
+    assert lines == ([f"kite1 {says}"] if says else [])

@@ -95,3 +95,10 @@ def test_many_codes_take_as_many_lines_as_they_need() -> None:
 def test_what_is_lost(kept_share: float, words: str) -> None:
     """In whole per cent; what nobody would see is nothing."""
     assert lost_words(kept_share) == words
+
+
+def test_a_name_is_never_cut_to_another_one() -> None:
+    """Of twelve pockets an inch wide, R10 to R12 have no room for their names at three letters an inch."""
+    narrow = Sleeve("narrow", 12, 12, tuple(Box(x, 0, 1, 12) for x in range(12)), "drawn")
+    text = "\n".join(drawn(narrow, narrow, columns=80))
+    assert [text.count(f"{side}{number}") for side in "LR" for number in (1, 2, 9)] == [1] * 6
