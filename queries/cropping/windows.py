@@ -17,7 +17,7 @@ WORDS: dict[str, tuple[str, float]] = {
     "bottom": ("down", 1.0),
 }
 CENTER = "center"
-#: The eye rests in the middle; in portraits and squares cut to landscape heads are in the upper third (both common
+#: The eye rests in the middle; in portraits cut to squares or flatter heads are in the upper third (both common
 #: practice). The pulls were chosen by looking at the crops of 283 photographs.
 _MIDDLE, _UPPER_THIRD = Prior(0.5, 0.5), Prior(1 / 3, 2.0)
 #: Sides that differ by no more than this share are a square.
@@ -45,7 +45,7 @@ def window_of(
     across = min(1.0, aspect * height / width)
     down = min(1.0, width / (aspect * height))
     is_sliding_across = across < down
-    is_cut_flat = aspect > 1 and height >= width * (1 - _SQUARE)
+    is_cut_flat = aspect >= 1 - _SQUARE and height >= width * (1 - _SQUARE)
     sides = []
     for axis, extent in (("across", across), ("down", down)):
         profile = None if detail is None else detail.sum(0 if axis == "across" else 1)

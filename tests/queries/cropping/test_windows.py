@@ -77,6 +77,14 @@ def test_a_portrait_cut_to_landscape_shows_the_upper_third() -> None:
     assert window_of(2000, 2000, 3 / 2, None).top == pytest.approx(0, abs=0.06)
 
 
+def test_a_portrait_cut_to_a_square_is_cut_less_at_the_top() -> None:
+    """Heads and tree tops are there; a wide picture cut to a square is cut alike at both sides."""
+    window = window_of(3000, 4000, 1.0, None)
+    assert window.top < 1 - window.bottom
+    wide = window_of(4000, 3000, 1.0, None)
+    assert wide.left == pytest.approx(1 - wide.right)
+
+
 def test_a_little_noise_moves_little() -> None:
     """Five per cent of noise on every cell moves no window by more than two per cent of the side."""
     chance, noise = Random(5), np.random.default_rng(5)
