@@ -95,7 +95,8 @@ def _judged(
         block = np.array(pairs[start : start + _BLOCK], np.int64)
         turned, others = np.rot90(pictures.grey[block[:, 0]], quarters, (1, 2)), pictures.grey[block[:, 1]]
         scores = plain_scores(turned, others)
-        unsure = np.flatnonzero(scores < SAME_SECOND_BORDER)
+        may_differ = np.array([_do_times_agree(photos[one], photos[other]) for one, other in block.tolist()])
+        unsure = np.flatnonzero((scores < SAME_SECOND_BORDER) & may_differ)  # what was dated anew is alike as it is
         scores[unsure] = copy_scores(turned[unsure], others[unsure])
         for (one, other), score in zip(block.tolist(), scores.tolist(), strict=True):
             if score >= _border(photos[one], photos[other]):
@@ -111,10 +112,14 @@ def _is_same(one: Looked, other: Looked) -> bool:
 def _may_be_one_shot(one: Looked, other: Looked) -> bool:
     """Whether the cameras' own times do not speak against one shot: they agree, or one camera's lie so far apart that
     the two are no frames of one burst. A program may have dated one anew; whoever judges times has to know."""
-    if times_agree(one.own_time, other.own_time) or one.own_time is None or other.own_time is None:
+    if _do_times_agree(one, other) or one.own_time is None or other.own_time is None:
         return True
     is_one_camera = not (one.camera and other.camera and one.camera != other.camera)
     return is_one_camera and abs(_moment(one.own_time) - _moment(other.own_time)) >= _DATED_ANEW
+
+
+def _do_times_agree(one: Looked, other: Looked) -> bool:
+    return times_agree(one.own_time, other.own_time)
 
 
 def _moment(own_time: str) -> datetime:
@@ -124,7 +129,7 @@ def _moment(own_time: str) -> datetime:
 def _border(one: Looked, other: Looked) -> float:
     """How alike two copies must be: almost wholly where their cameras' times allow two shots."""
     is_one_size = _size(one) == _size(other)
-    is_strict = (_is_one_second(one, other) and is_one_size) or not times_agree(one.own_time, other.own_time)
+    is_strict = (_is_one_second(one, other) and is_one_size) or not _do_times_agree(one, other)
     return SAME_SECOND_BORDER if is_strict else COPY_BORDER
 
 
