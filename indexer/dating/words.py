@@ -1,6 +1,4 @@
-"""Times and cameras as a person reads them in a reason. Pure."""
-
-from indexer.facts.records import Camera
+"""Times as a person reads them in a reason. Pure."""
 
 #: English whatever the machine's language, so strftime("%b") will not do.
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
@@ -17,10 +15,3 @@ def moment_words(when: str) -> str:
     """ "30 Mar 2026 09:15"; the day alone where no clock time is known."""
     clock = when[11:16]
     return f"{day_words(when)} {clock}" if clock else day_words(when)
-
-
-def camera_words(camera: Camera) -> str:
-    """Make and model, the make once where the model begins with it; "" when neither is named."""
-    if camera.model.lower().startswith(camera.make.lower()):
-        return camera.model
-    return f"{camera.make} {camera.model}".strip()

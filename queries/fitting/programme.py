@@ -5,7 +5,6 @@ and photo 0..1; for each centre line, and for the cards, a difference that is pa
 left is an assignment problem, whose corners are whole numbers: so only the ways need be integers.
 """
 
-from collections.abc import Sequence
 from dataclasses import dataclass, field
 from math import inf
 
@@ -169,7 +168,3 @@ def _pay(made: Programme, terms: dict[int, float], points: float) -> None:
 def choices_in(made: Programme, found: Floats) -> tuple[Choice, ...]:
     """What each opening holds in a solution."""
     return tuple(max(columns, key=lambda choice: found[columns[choice]]) for columns in made.choices)
-
-
-def as_columns(made: Programme, choices: Sequence[Choice]) -> list[int]:
-    return [columns[choice] for columns, choice in zip(made.choices, choices, strict=True)]
