@@ -37,5 +37,9 @@ class PullError(WeeksheafError):
     """The working folder cannot be made where it was asked for."""
 
 
+class PrintError(WeeksheafError):
+    """Prints cannot be made as asked: no plan, a pocket larger than the paper, a photo gone, too many words."""
+
+
 class PlanError(WeeksheafError):
     """What was asked of a spread cannot be met: an unknown pocket, two wishes that contradict each other."""

@@ -5,11 +5,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
 
+from queries.made_files.writing import write_verified
+from queries.originals import Source, SourceError
 from queries.pull.content import Content, copied
-from queries.pull.copying import SourceError, write_verified
 from queries.pull.decoding import conversions
 from queries.pull.manifest import FILE_NAME, Manifest, PulledPhoto, PulledSheet, manifest_text
-from queries.pull.plan import PlannedFile, Source
+from queries.pull.plan import PlannedFile
 from queries.pull.records import new_record
 
 

@@ -4,10 +4,9 @@ import hashlib
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from queries.originals import Source, source_blocks
 from queries.photos import Photo
-from queries.pull.copying import source_blocks
 from queries.pull.jpeg import as_upright_jpeg
-from queries.pull.plan import Source
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,10 +9,9 @@ from PIL import Image
 
 from indexer.facts.pictures import PictureError, open_picture
 from indexer.facts.workers import Lost, process_count, run_all
+from queries.originals import Source, SourceError
 from queries.photos import Photo
 from queries.pull.content import Content, converted
-from queries.pull.copying import SourceError
-from queries.pull.plan import Source
 
 #: A picture that takes longer is given up. A 200-megapixel HEIC took 12 seconds.
 SECONDS_PER_PICTURE = 120.0

@@ -6,8 +6,10 @@ from pathlib import Path
 from typing import Literal
 
 from indexer.errors import PullError
+from queries.made_files.values import FileState, bytes_words, is_as_recorded
+from queries.originals import NoSource, Source
 from queries.photos import Photo
-from queries.pull.manifest import Manifest, PulledPhoto, PulledSheet
+from queries.pull.manifest import Manifest, PulledPhoto
 from queries.pull.names import capture_order, names_of
 from queries.weeks import Week, span_words, week_words
 
@@ -18,38 +20,6 @@ Action = Literal["copy", "keep", "leave", "missing"]
 JPEG_BYTES_PER_PIXEL = 0.75
 #: What a JPEG takes besides: its tables, Exif and colour profile.
 JPEG_BYTES_AT_LEAST = 2_000
-
-
-@dataclass(frozen=True, slots=True)
-class FileState:
-    """What lies in the folder under a name. `sha256` is only known where size and time did not settle the question."""
-
-    size: int
-    mtime_ns: int
-    is_plain: bool = True
-    sha256: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class Source:
-    """The original to copy from. Where an unrecorded file is in its way, it is known what a copy would hold.
-
-    `fresh_sha256` is the copy's, `own_sha256` the original's: another one, when the copy is a JPEG made from it.
-    """
-
-    path: str
-    size: int
-    mtime_ns: int
-    fresh_sha256: str | None = None
-    own_sha256: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class NoSource:
-    """An original that cannot be copied, and why."""
-
-    path: str
-    reason: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,29 +96,12 @@ def plan_words(plan: PullPlan, week: Week, left_out: int = 0) -> str:
     parts = [f"{len(plan.files)} {'photo' if len(plan.files) == 1 else 'photos'}"]
     if copies := plan.having("copy"):
         about = "up to about " if plan.is_estimate else ""
-        parts.append(f"{len(copies)} to copy ({about}{size_words(plan.total_bytes)})")
+        parts.append(f"{len(copies)} to copy ({about}{bytes_words(plan.total_bytes)})")
     parts += [f"{len(kept)} already there"] if (kept := plan.having("keep")) else []
     parts += [f"{len(left)} left as they are"] if (left := plan.having("leave")) else []
     parts += [f"{len(missing)} without an original"] if (missing := plan.having("missing")) else []
     parts += [f"{left_out} left out"] if left_out else []
     return f"{week_words(week)}: {', '.join(parts)}"
-
-
-def size_words(size: int) -> str:
-    """A size in bytes for people, in powers of 1000: "312 MB"."""
-    value = float(size)
-    for unit in ("bytes", "kB", "MB", "GB"):
-        if value < 999.5:
-            return f"{value:.0f} {unit}" if value >= 10 or unit == "bytes" else f"{value:.1f} {unit}"
-        value /= 1000
-    return f"{value:.1f} TB"
-
-
-def is_as_recorded(record: PulledPhoto | PulledSheet, state: FileState) -> bool:
-    """Whether the file is the one that was pulled: the cheap marks agree, or else its content does."""
-    if (record.size, record.mtime_ns) == (state.size, state.mtime_ns):
-        return True
-    return state.sha256 == record.sha256
 
 
 def _judge(record: PulledPhoto | None, state: FileState | None, source: Source | NoSource) -> tuple[Action, str]:

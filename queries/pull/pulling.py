@@ -1,7 +1,6 @@
 """Pull a week: gather what is there, plan, say the plan, copy, draw the sheet, write week.json."""
 
 import contextlib
-import errno
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import date
@@ -9,10 +8,12 @@ from pathlib import Path
 from typing import Protocol
 
 from indexer.errors import PullError
+from queries.made_files.folder import check_space, check_target, look_at, named_troubles
+from queries.made_files.writing import clear_leftovers
+from queries.originals import find_source
 from queries.photos import Photo
 from queries.pull import gathering
 from queries.pull.applying import Account, copy_files, write_manifest
-from queries.pull.copying import clear_leftovers, reason_of
 from queries.pull.manifest import FILE_NAME, Manifest, Unusable
 from queries.pull.names import names_of
 from queries.pull.plan import PullPlan, plan_pull, plan_words
@@ -21,8 +22,6 @@ from queries.pull.selection import Selection
 from queries.pull.sheet_entries import content_of
 from queries.pull.sheet_file import put_sheet
 from queries.weeks import Week, span_words, week_words
-
-_FULL = (errno.ENOSPC, getattr(errno, "EDQUOT", errno.ENOSPC))
 
 #: Why a file that was pulled earlier is not in the plan.
 _OUT_NOW = "pulled earlier; its photo is left out now"
@@ -73,12 +72,12 @@ def pull_week(
 ) -> PullResult:
     """Make or complete the week's working folder; `say` is told the plan with its sizes before anything is written.
 
-    What was finished when an error or an interrupt comes is kept and recorded. Raises PullError when the folder cannot
-    be used: it is a file, lies in a library, holds another pull, cannot be written, or its disk has no room.
+    What was finished when an error or an interrupt comes is kept and recorded. Raises PullError when the
+    folder holds another pull, FolderError when it is a file, lies in a library, cannot be written or has no room.
     """
     folder, photos = folder.absolute(), selection.taken
-    with _naming(folder):
-        gathering.check_target(folder, library_folders)
+    with named_troubles(folder):
+        check_target(folder, library_folders)
         found = gathering.read_held(folder)
         held = _usable(found, week, folder)
         if not photos and held is None:
@@ -102,8 +101,8 @@ def pull_week(
         manifest = Manifest(week.name, week.first_day, as_jpeg, state.state, waits, records, account.sheets)
         write_manifest(manifest, folder)
 
-    with _naming(folder, lambda: _bytes_left(plan, account)):
-        gathering.check_space(folder, plan.total_bytes)
+    with named_troubles(folder, lambda: _bytes_left(plan, account)):
+        check_space(folder, plan.total_bytes)
         folder.mkdir(parents=True, exist_ok=True)
         clear_leftovers(folder)
         with _at_any_end(record):
@@ -112,19 +111,6 @@ def pull_week(
             content = content_of(plan, selection.left_out, ours, folder, day_of)
             put_sheet(content, week, folder, account)
     return _result(plan, folder, account, left_out)
-
-
-@contextlib.contextmanager
-def _naming(folder: Path, bytes_left: Callable[[], int] = lambda: 0) -> Iterator[None]:
-    """Turn what the system says of the folder's disk into an error that names the folder and the way out."""
-    try:
-        yield
-    except OSError as problem:
-        if problem.errno in _FULL:
-            raise gathering.full_disk(folder, bytes_left(), gathering.free_bytes(folder)) from problem
-        raise PullError(
-            f"{folder} cannot be used ({reason_of(problem)}); allow it, or choose another folder"
-        ) from problem
 
 
 @contextlib.contextmanager
@@ -154,8 +140,8 @@ def _gather_and_plan(
     photos, beside = selection.taken, [item.photo for item in selection.left_out]
     records = {record.file: record for record in held.photos} if held else {}
     names = names_of(photos, {record.key: name for name, record in records.items()}, as_jpeg=as_jpeg, beside=beside)
-    on_disk = gathering.look_at(folder, {*names.values(), *records}, records)
-    sources = {photo.key: gathering.find_source(photo) for photo in photos}
+    on_disk = look_at(folder, {*names.values(), *records}, records)
+    sources = {photo.key: find_source(photo) for photo in photos}
     for photo in photos:
         name = names[photo.key]
         if name in on_disk and name not in records:

@@ -3,10 +3,11 @@
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 
+from queries.made_files.writing import Written
+from queries.originals import Source
 from queries.photos import Photo
-from queries.pull.copying import Written
 from queries.pull.manifest import PulledAlike, PulledPhoto
-from queries.pull.plan import PlannedFile, PullPlan, Source
+from queries.pull.plan import PlannedFile, PullPlan
 
 
 def records_before_copying(plan: PullPlan, left_out: Mapping[str, Photo]) -> dict[str, PulledPhoto]:

@@ -6,9 +6,10 @@ from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
 
+from queries.originals import Source
 from queries.photos import Photo, as_lived
 from queries.pull.names import known_time
-from queries.pull.plan import PlannedFile, PullPlan, Source
+from queries.pull.plan import PlannedFile, PullPlan
 from queries.pull.selection import LeftOut
 from queries.pull.sheet_values import Aside, Entry, Small
 from queries.weeks import date_words

@@ -4,11 +4,11 @@ import hashlib
 from pathlib import Path
 from typing import Literal
 
+from queries.made_files.folder import look_at
+from queries.made_files.values import FileState, is_as_recorded
+from queries.made_files.writing import Written, write_verified
 from queries.pull.applying import Account
-from queries.pull.copying import Written, write_verified
-from queries.pull.gathering import look_at
 from queries.pull.manifest import PulledSheet
-from queries.pull.plan import FileState, is_as_recorded
 from queries.pull.sheet import FILE_NAME, digest_of, draw_sheet
 from queries.pull.sheet_entries import SheetContent
 from queries.weeks import Week

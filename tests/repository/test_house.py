@@ -46,7 +46,11 @@ ARROWS: dict[str, set[str]] = {
         "queries.week_moves", "queries.weeks",
     },
     "queries.naming": {"indexer.errors", "indexer.facts", "indexer.store", "queries.photos", "queries.pull"},
-    "queries.pull": {"indexer.errors", "indexer.facts", "queries.photos", "queries.weeks"},
+    "queries.made_files": {"indexer.errors"},
+    "queries.originals": {"indexer.facts", "queries.made_files", "queries.photos"},
+    "queries.pull": {
+        "indexer.errors", "indexer.facts", "queries.made_files", "queries.originals", "queries.photos", "queries.weeks"
+    },
     "queries.screenshots": set(),
     "queries.looks": {"queries.photos", "queries.screenshots"},
     "queries.sleeves": {"indexer.errors"},
@@ -106,7 +110,7 @@ PURE = {
     "queries.spread.asking", "queries.spread.canvas", "queries.spread.faces", "queries.spread.faces_of_week",
     "queries.spread.notes", "queries.spread.plan_words", "queries.spread.text", "queries.spread.values",
     "queries.cropping.heads", "queries.cropping.positions", "queries.cropping.values", "queries.cropping.windows",
-    "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
+    "queries.made_files.values", "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
     "queries.pull.sheet_layout", "queries.pull.sheet_values",
 }  # fmt: skip
 IMPURE_IMPORTS = {"os", "sqlite3", "io", "time", "random", "subprocess", "shutil", "socket"}

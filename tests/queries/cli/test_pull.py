@@ -132,7 +132,7 @@ def test_a_full_disk_is_seen_before_anything_is_copied(
     person: Person, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Where the photos do not fit, the needed and the free space are said, and nothing is copied."""
-    monkeypatch.setattr("queries.pull.gathering.free_bytes", lambda _: 1000)
+    monkeypatch.setattr("queries.made_files.folder.free_bytes", lambda _: 1000)
     result = person.run("pull", "2026-W15", tmp_path / "w15")
     assert (result.exit_code, result.stdout) == (1, "")
     assert result.stderr.splitlines()[-1].startswith(f"Error: {tmp_path / 'w15'} needs ")

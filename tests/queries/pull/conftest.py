@@ -1,6 +1,5 @@
 """Photos to pull: values made up for a test, and JPEGs drawn into a library folder that is then read-only."""
 
-import hashlib
 import json
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -9,15 +8,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from PIL import Image
 
-from indexer.facts.reading import read_file
 from queries.photos import Photo
 from queries.pull import PullResult, pull_week
 from queries.pull.selection import LeftOut, Selection
 from queries.weeks import Week, WeekRule
-
-MakePhoto = Callable[..., Photo]
 
 
 @dataclass(frozen=True)
@@ -32,65 +27,6 @@ class Told:
 def week() -> Week:
     """30 Mar - 5 Apr 2026, week 14."""
     return WeekRule().week_named(2026, 14)
-
-
-@pytest.fixture(scope="session")
-def make_photo() -> MakePhoto:
-    """A maker of photos as the index would know them; of a real file, if `path` is one."""
-
-    def make(path: Path | str = "/library/photo.jpg", **facts: object) -> Photo:
-        file = Path(path)
-        there = file.is_file()
-        shown = read_file(str(path)).facts if there else None
-        key = shown.key if shown else hashlib.sha256(str(path).encode(errors="surrogateescape")).hexdigest()
-        info = file.stat() if there else None
-        values: dict[str, object] = {
-            "key": key,
-            "path": str(path),
-            "size": info.st_size if info else 1000,
-            "mtime_ns": info.st_mtime_ns if info else 10**18,
-            "format": "JPEG",
-            "taken": "2026-03-30T09:15:20",
-            "fraction": "",
-            "precision": "second",
-            "zone": "+02:00",
-            "source": "exif original",
-            "doubtful": False,
-            "reason": "",
-            "shape": "landscape",
-            "width": 64,
-            "height": 48,
-            "orientation": 1,
-            "camera": None,
-            "damage": None,
-        } | facts
-        values.setdefault("code", str(values["key"])[:5])
-        values.setdefault("paths", (values["path"],))
-        values.setdefault("placed", values["taken"])
-        return Photo(**values)  # type: ignore[arg-type]
-
-    return make
-
-
-@pytest.fixture
-def library(tmp_path: Path) -> Path:
-    """An empty library folder."""
-    folder = tmp_path / "library"
-    folder.mkdir()
-    return folder
-
-
-@pytest.fixture
-def photos(library: Path, make_photo: MakePhoto) -> list[Photo]:
-    """Five photos of three days, their files read-only."""
-    times = ("2026-03-30T09:15:20", "2026-03-30T09:15:40", "2026-03-31T18:02:00", "2026-04-02T07:00:59", "2026-04-02")
-    made = []
-    for number, taken in enumerate(times):
-        path = library / f"shot {number}.jpg"
-        Image.effect_noise((64, 48), 20 + number).convert("RGB").save(path, quality=80)
-        path.chmod(0o444)
-        made.append(make_photo(path, taken=taken, precision="second" if "T" in taken else "day"))
-    return made
 
 
 @pytest.fixture

@@ -7,10 +7,12 @@ from pathlib import Path
 import pytest
 
 from indexer.errors import PullError
+from queries.made_files.values import FileState
+from queries.made_files.writing import Written
+from queries.originals import NoSource, Source
 from queries.photos import Photo
-from queries.pull.copying import Written
 from queries.pull.manifest import Manifest, PulledPhoto
-from queries.pull.plan import FileState, NoSource, PullPlan, Source, plan_pull, plan_words, size_words
+from queries.pull.plan import PullPlan, plan_pull, plan_words
 from queries.pull.records import new_record, records_before_copying
 from queries.weeks import Week, WeekRule
 
@@ -176,19 +178,3 @@ def test_the_plan_in_words(week: Week, make_photo: MakePhoto) -> None:
         "30 Mar - 5 Apr 2026, week 14: 4 photos, 1 to copy (1.0 kB), 1 already there, "
         "1 left as they are, 1 without an original"
     )
-
-
-@pytest.mark.parametrize(
-    ("size", "words"),
-    [
-        (0, "0 bytes"),
-        (999, "999 bytes"),
-        (1000, "1.0 kB"),
-        (999_499, "999 kB"),
-        (999_500, "1.0 MB"),
-        (31_200_000_000, "31 GB"),
-    ],
-)
-def test_sizes_in_words(size: int, words: str) -> None:
-    """Sizes are told in powers of a thousand (SI prefixes)."""
-    assert size_words(size) == words

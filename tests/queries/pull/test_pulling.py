@@ -11,9 +11,10 @@ from typing import Any
 import pytest
 from PIL import Image
 
-from indexer.errors import PullError
+from indexer.errors import FolderError, PullError
+from queries.made_files import writing
 from queries.photos import Photo
-from queries.pull import PullResult, copying
+from queries.pull import PullResult
 
 MakePhoto = Callable[..., Photo]
 Pull = Callable[..., PullResult]
@@ -46,7 +47,7 @@ def test_week_json_tells_the_whole(pull: Pull, photos: list[Photo], names: list[
     body = read_json(result.folder)
     assert [row["file"] for row in body["photos"]] == names
     row, photo = body["photos"][0], photos[0]
-    assert row["sha256"] == row["source_sha256"] == copying.file_sha256(Path(photo.path))
+    assert row["sha256"] == row["source_sha256"] == writing.file_sha256(Path(photo.path))
     facts = ("key", "code", "taken", "precision", "zone", "shape", "width", "height", "doubtful")
     assert {name: row[name] for name in facts} == {name: getattr(photo, name) for name in facts}
     assert (row["source"], row["size"], row["in_week"]) == (photo.path, photo.size, True)
@@ -110,8 +111,8 @@ def test_jpegs_of_a_mixed_week(
     )
     rows = {row["key"]: row for row in read_json(result.folder)["photos"]}
     row = rows[mixed[0].key]
-    assert row["source_sha256"] == copying.file_sha256(Path(mixed[0].path))
-    assert row["sha256"] == copying.file_sha256(result.folder / row["file"]) != row["source_sha256"]
+    assert row["source_sha256"] == writing.file_sha256(Path(mixed[0].path))
+    assert row["sha256"] == writing.file_sha256(result.folder / row["file"]) != row["source_sha256"]
     assert read_json(result.folder)["files_are"] == "jpegs"
 
 
@@ -149,6 +150,6 @@ def test_a_week_without_photos(pull: Pull, tmp_path: Path, photos: list[Photo]) 
 def test_nothing_is_written_into_a_library(pull: Pull, photos: list[Photo], library: Path, snapshot: Snapshot) -> None:
     """A target in the library is refused before anything is done."""
     before = snapshot(library)
-    with pytest.raises(PullError, match="lies inside the library folder"):
+    with pytest.raises(FolderError, match="lies inside the library folder"):
         pull(photos, library / "out")
     assert snapshot(library) == before

@@ -104,7 +104,7 @@ def test_what_the_cheap_marks_settle_is_not_read(
     def refuse(_: Path) -> str:
         raise AssertionError
 
-    monkeypatch.setattr("queries.pull.gathering.file_sha256", refuse)
+    monkeypatch.setattr("queries.made_files.folder.file_sha256", refuse)
     assert list(pull(photos).kept) == names[:4]
 
 

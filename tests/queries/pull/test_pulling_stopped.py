@@ -8,9 +8,11 @@ from typing import Any
 
 import pytest
 
-from indexer.errors import PullError
+from indexer.errors import FolderError
+from queries.made_files import folder as made_folder
+from queries.made_files import writing
 from queries.photos import Photo
-from queries.pull import PullResult, copying, gathering
+from queries.pull import PullResult
 
 Pull = Callable[..., PullResult]
 Snapshot = Callable[[Path], dict[str, tuple[bytes, int]]]
@@ -32,7 +34,7 @@ def test_an_interrupt_leaves_no_half_file(
 ) -> None:
     """Wherever Ctrl-C falls, what is finished stays and is recorded, and the next run makes the folder whole."""
     folder, reads = tmp_path / "out", 0
-    read_block = copying.read_block
+    read_block = writing.read_block
 
     def stopping(file: Any) -> bytes:
         nonlocal reads
@@ -41,7 +43,7 @@ def test_an_interrupt_leaves_no_half_file(
             raise KeyboardInterrupt
         return read_block(file)
 
-    monkeypatch.setattr(copying, "read_block", stopping)
+    monkeypatch.setattr(writing, "read_block", stopping)
     with pytest.raises(KeyboardInterrupt):
         pull(photos, as_jpeg=as_jpeg)
     monkeypatch.undo()
@@ -101,8 +103,8 @@ def test_a_disk_that_fills_up(
         fsync(descriptor)
 
     monkeypatch.setattr("os.fsync", filling)
-    monkeypatch.setattr(gathering, "free_bytes", lambda _: 50_000_000)
-    with pytest.raises(PullError, match=r"out needs [\d.]+ kB and its disk has 50 MB free; make room, or choose"):
+    monkeypatch.setattr(made_folder, "free_bytes", lambda _: 50_000_000)
+    with pytest.raises(FolderError, match=r"out needs [\d.]+ kB and its disk has 50 MB free; make room, or choose"):
         pull(photos)
     assert [row["file"] for row in read_json(tmp_path / "out")["photos"]] == names[:2]
     assert sorted(path.name for path in (tmp_path / "out").iterdir()) == [*names[:2], "week.json"]
@@ -113,8 +115,8 @@ def test_a_disk_without_room_is_refused_before(
 ) -> None:
     """The sizes are still told, and nothing is made."""
     said: list[str] = []
-    monkeypatch.setattr(gathering, "free_bytes", lambda _: 100)
-    with pytest.raises(PullError, match=r"out needs .* and its disk has 100 bytes free"):
+    monkeypatch.setattr(made_folder, "free_bytes", lambda _: 100)
+    with pytest.raises(FolderError, match=r"out needs .* and its disk has 100 bytes free"):
         pull(photos, say=said.append)
     assert len(said) == 1
     assert not (tmp_path / "out").exists()
@@ -123,5 +125,5 @@ def test_a_disk_without_room_is_refused_before(
 def test_a_folder_that_cannot_be_made(pull: Pull, photos: list[Photo], tmp_path: Path) -> None:
     """What the system says is told in one line that names the folder."""
     (tmp_path / "file").touch()
-    with pytest.raises(PullError, match=r"inside cannot be used \(.+\); allow it, or choose another folder"):
+    with pytest.raises(FolderError, match=r"inside cannot be used \(.+\); allow it, or choose another folder"):
         pull(photos, tmp_path / "file" / "inside")

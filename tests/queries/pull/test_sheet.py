@@ -11,9 +11,11 @@ import numpy as np
 import pytest
 from PIL import Image
 
+from queries.made_files.values import FileState
+from queries.originals import NoSource
 from queries.photos import Photo
 from queries.pull.manifest import PulledSheet
-from queries.pull.plan import FileState, NoSource, PlannedFile, PullPlan
+from queries.pull.plan import PlannedFile, PullPlan
 from queries.pull.sheet import digest_of, draw_sheet
 from queries.pull.sheet_entries import SheetContent, content_of, time_words
 from queries.pull.sheet_file import sheet_action

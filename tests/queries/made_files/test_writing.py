@@ -2,23 +2,17 @@
 
 import errno
 import hashlib
-import os
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from indexer.errors import PullError
-from queries.pull import copying
-from queries.pull.copying import SourceError, clear_leftovers, file_sha256, source_blocks, write_verified
-from queries.pull.plan import Source
+from indexer.errors import FolderError
+from queries.made_files import writing
+from queries.made_files.writing import clear_leftovers, file_sha256, write_verified
+from queries.originals import SourceError
 
 BLOCKS = [b"harbour " * 1000, b"at dusk"]
-
-
-def source_of(path: Path) -> Source:
-    info = path.stat()
-    return Source(str(path), info.st_size, info.st_mtime_ns)
 
 
 def test_a_file_is_written_whole(tmp_path: Path) -> None:
@@ -65,8 +59,8 @@ def test_nothing_half_written_stays(tmp_path: Path, trouble: BaseException) -> N
 
 def test_a_disk_that_reads_back_other_bytes_is_found_out(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """A copy is compared with what was read before it gets its name."""
-    monkeypatch.setattr(copying, "file_sha256", lambda _: "0" * 64)
-    with pytest.raises(PullError, match=r"a\.jpg reads back other than it was written; check that disk"):
+    monkeypatch.setattr(writing, "file_sha256", lambda _: "0" * 64)
+    with pytest.raises(FolderError, match=r"a\.jpg reads back other than it was written; check that disk"):
         write_verified(BLOCKS, tmp_path, "a.jpg", "3f9a2")
     assert list(tmp_path.iterdir()) == []
 
@@ -74,7 +68,7 @@ def test_a_disk_that_reads_back_other_bytes_is_found_out(tmp_path: Path, monkeyp
 def test_two_runs_do_not_write_one_file(tmp_path: Path) -> None:
     """A temporary file of a run that is still going on is neither written to nor removed."""
     (tmp_path / ".weeksheaf-3f9a2.part").write_bytes(b"theirs")
-    with pytest.raises(PullError, match="another pull is writing into"):
+    with pytest.raises(FolderError, match="another run is writing into"):
         write_verified(BLOCKS, tmp_path, "a.jpg", "3f9a2")
     assert [path.read_bytes() for path in tmp_path.iterdir()] == [b"theirs"]
 
@@ -85,22 +79,6 @@ def test_leftovers_are_cleared_and_nothing_else(tmp_path: Path) -> None:
         (tmp_path / name).touch()
     clear_leftovers(tmp_path)
     assert sorted(path.name for path in tmp_path.iterdir()) == [".weeksheaf-notes.txt", "holiday.part"]
-
-
-def test_an_original_that_changes_under_the_copy_is_noticed(tmp_path: Path) -> None:
-    """Reading to the end fails when the file is no longer the one that was planned."""
-    path = tmp_path / "a.jpg"
-    path.write_bytes(b"before")
-    source = source_of(path)
-    path.write_bytes(b"afterwards")
-    with pytest.raises(SourceError, match="changed while it was read; run weeksheaf index"):
-        list(source_blocks(source))
-
-
-def test_an_original_that_cannot_be_read_is_named_in_words(tmp_path: Path) -> None:
-    """The reason holds the system's words, without numbers."""
-    with pytest.raises(SourceError, match=f"cannot be read: {os.strerror(errno.ENOENT).lower()}"):
-        list(source_blocks(Source(str(tmp_path / "none.jpg"), 1, 1)))
 
 
 def test_the_sha256_is_that_of_the_published_example(tmp_path: Path) -> None:

@@ -2,20 +2,15 @@
 
 import hashlib
 import os
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import BinaryIO
 
-from indexer.errors import PullError
-from queries.pull.plan import Source
+from indexer.errors import FolderError
 
 _BLOCK = 1 << 20  # bytes
 _PART_BEGINS, _PART_ENDS = ".weeksheaf-", ".part"
-
-
-class SourceError(Exception):
-    """The original could not be read as it was planned; its text is the reason."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,19 +25,6 @@ class Written:
 def read_block(file: BinaryIO) -> bytes:
     """The next block of an open file, empty at its end."""
     return file.read(_BLOCK)
-
-
-def source_blocks(source: Source) -> Iterator[bytes]:
-    """The original's content. Raises SourceError when it cannot be read, or is not the file of the plan to its end."""
-    try:
-        with Path(source.path).open("rb") as file:
-            while block := read_block(file):
-                yield block
-            info = os.fstat(file.fileno())
-    except OSError as problem:
-        raise SourceError(f"cannot be read: {reason_of(problem)}") from problem
-    if (info.st_size, info.st_mtime_ns) != (source.size, source.mtime_ns):
-        raise SourceError("changed while it was read; run weeksheaf index")
 
 
 def file_sha256(path: Path) -> str:
@@ -60,7 +42,7 @@ def write_verified(
     """Write under a temporary name, read back, and only then give the final name; `over` lets it replace a file.
 
     `part` sets the temporary name apart. Raises FileExistsError when the final name is taken and `over` is not set,
-    OSError when the folder cannot be written, PullError when what is read back is not what was written, and what
+    OSError when the folder cannot be written, FolderError when what is read back is not what was written, and what
     `blocks` raises.
     """
     temporary = folder / f"{_PART_BEGINS}{part}{_PART_ENDS}"
@@ -74,7 +56,7 @@ def write_verified(
             file.flush()
             os.fsync(file.fileno())
         if file_sha256(temporary) != digest.hexdigest():
-            raise PullError(f"{folder / name} reads back other than it was written; check that disk, then pull again")
+            raise FolderError(f"{folder / name} reads back other than it was written; check that disk, then try again")
         if mtime_ns is not None:
             os.utime(temporary, ns=(mtime_ns, mtime_ns))
         if over:
@@ -103,7 +85,7 @@ def _create(temporary: Path) -> BinaryIO:
     try:
         return temporary.open("xb")
     except FileExistsError:
-        raise PullError(f"another pull is writing into {temporary.parent}; wait until it has ended") from None
+        raise FolderError(f"another run is writing into {temporary.parent}; wait until it has ended") from None
 
 
 def _rename_to_free_name(temporary: Path, final: Path) -> None:

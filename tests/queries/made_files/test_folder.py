@@ -1,18 +1,12 @@
-"""What is learnt of the disk before the plan."""
+"""The folder that files are made in."""
 
 import os
-from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from indexer.errors import PullError
-from queries.photos import Photo
-from queries.pull.gathering import check_space, check_target, find_source
-from queries.pull.plan import NoSource, Source
-
-MakePhoto = Callable[..., Photo]
+from indexer.errors import FolderError
+from queries.made_files.folder import check_space, check_target
 
 
 def link(place: Path, target: Path) -> Path:
@@ -26,7 +20,7 @@ def link(place: Path, target: Path) -> Path:
 @pytest.mark.parametrize("below", ["", "new", "a/b/c", "../library", "../elsewhere/../library/x"])
 def test_a_target_inside_a_library_is_refused(library: Path, below: str) -> None:
     """The library folder itself and every place in it, there or not, is refused by name."""
-    with pytest.raises(PullError, match=r"lies inside the library folder .* choose a folder outside of it"):
+    with pytest.raises(FolderError, match=r"lies inside the library folder .* choose a folder outside of it"):
         check_target(library / below, [library])
 
 
@@ -38,14 +32,14 @@ def test_links_do_not_lead_into_a_library(tmp_path: Path, library: Path) -> None
         (link(tmp_path / "two", library / "2026"), [library]),
         (library / "2026", [link(tmp_path / "three", library)]),
     ):
-        with pytest.raises(PullError, match="lies inside the library folder"):
+        with pytest.raises(FolderError, match="lies inside the library folder"):
             check_target(target, libraries)
 
 
 def test_a_disk_that_ignores_case_is_seen_through(library: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     """Where the system compares paths in one case, so do we."""
     monkeypatch.setattr("os.path.normcase", lambda path: os.fspath(path).lower())
-    with pytest.raises(PullError, match="lies inside the library folder"):
+    with pytest.raises(FolderError, match="lies inside the library folder"):
         check_target(library.parent / "LIBRARY" / "new", [library])
 
 
@@ -56,7 +50,7 @@ def test_a_disk_that_ignores_case_on_its_own_is_seen_through(library: Path, monk
         return str(one).lower() == str(other).lower()
 
     monkeypatch.setattr("pathlib.Path.samefile", is_same)
-    with pytest.raises(PullError, match="lies inside the library folder"):
+    with pytest.raises(FolderError, match="lies inside the library folder"):
         check_target(library.parent / "LIBRARY" / "new", [library])
 
 
@@ -69,34 +63,8 @@ def test_neighbours_of_a_library_are_fine(tmp_path: Path, library: Path) -> None
 def test_a_target_that_is_a_file_is_refused(tmp_path: Path) -> None:
     """A file is no folder, and the error says so."""
     (tmp_path / "out").touch()
-    with pytest.raises(PullError, match="out is not a folder; give the name of a folder"):
+    with pytest.raises(FolderError, match="out is not a folder; give the name of a folder"):
         check_target(tmp_path / "out", [])
-
-
-def test_the_photos_own_file_comes_first(photos: list[Photo]) -> None:
-    """The original is the file that speaks for the photo, as long as it is as it was indexed."""
-    photo = photos[0]
-    assert find_source(photo) == Source(photo.path, photo.size, photo.mtime_ns)
-    for changed in (replace(photo, size=photo.size + 1), replace(photo, mtime_ns=photo.mtime_ns + 1)):
-        assert find_source(changed) == NoSource(photo.path, "changed since it was indexed; run weeksheaf index")
-
-
-def test_another_place_of_the_photo_serves_when_the_first_is_gone(
-    photos: list[Photo], library: Path, make_photo: MakePhoto
-) -> None:
-    """Of a photo's other places the first that is there is taken; with none, the first is named as not found."""
-    gone, there = str(library / "gone.jpg"), photos[1].path
-    photo = make_photo(gone, key=photos[1].key, paths=(gone, str(library / "gone too.jpg"), there))
-    source = find_source(photo)
-    assert isinstance(source, Source)
-    assert source.path == there
-    lost = find_source(replace(photo, paths=(gone,)))
-    assert lost == NoSource(gone, "not found; connect its disk, or run weeksheaf index")
-
-
-def test_a_folder_in_the_place_of_an_original_is_no_original(library: Path, make_photo: MakePhoto) -> None:
-    """Only plain files are copied."""
-    assert find_source(make_photo(library)) == NoSource(str(library), "no longer a file; run weeksheaf index")
 
 
 def test_space_is_checked_where_the_folder_will_be(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -112,7 +80,7 @@ def test_space_is_checked_where_the_folder_will_be(tmp_path: Path, monkeypatch: 
     check_space(folder, 11_000_000)
     check_space(folder, 0)
     with pytest.raises(
-        PullError, match=r"yet needs 19 MB and its disk has 20 MB free; make room, or choose a folder on"
+        FolderError, match=r"yet needs 19 MB and its disk has 20 MB free; make room, or choose a folder on"
     ):
         check_space(folder, 19_000_000)
     assert set(asked) == {tmp_path}
