@@ -7,6 +7,7 @@ from datetime import time
 
 from indexer.dating.album_weeks import FIRST_DAY, STARTS_AT, WEEKDAYS
 from indexer.errors import WeekError, WordError
+from queries.print_settings import Lab, check_dpi, check_home_paper, check_size, check_trim, lab_of, paper_of
 from queries.weeks import WeekRule, weekday_number
 
 
@@ -53,6 +54,12 @@ SETTINGS = {
         Setting("week.min_days", "4", "days that a year's first week needs (ISO 4, US 1)", _day_count),
         Setting("day.starts_at", STARTS_AT, "photos before this time belong to the day before", _clock_time),
         Setting("home.timezone", "computer", "your time zone (IANA name), for times in UTC", _zone),
+        Setting("home.paper", "210x297mm", "your printer's paper: A4, letter or a size, for PDFs", check_home_paper),
+        Setting("print.size", "6x4in", "the size that your lab prints", check_size),
+        Setting("print.dpi", "300", "pixels to the inch of the files for the lab", check_dpi),
+        Setting(
+            "print.lab_trim", "0in", "what the lab takes of the edges: one length or left,top,right,bottom", check_trim
+        ),
     )
 }
 
@@ -85,6 +92,15 @@ class Settings:
     @property
     def day_starts_at(self) -> time:
         return time.fromisoformat(self["day.starts_at"])
+
+    @property
+    def lab(self) -> Lab:
+        return lab_of(self["print.size"], self["print.dpi"], self["print.lab_trim"])
+
+    @property
+    def home_paper(self) -> tuple[int, int]:
+        """Width and height of the paper at home, in micrometres."""
+        return paper_of(self["home.paper"])
 
 
 def load_settings(connection: sqlite3.Connection) -> Settings:

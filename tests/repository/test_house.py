@@ -23,7 +23,11 @@ ARROWS: dict[str, set[str]] = {
     "indexer.store": {"indexer.alike", "indexer.dating", "indexer.errors", "indexer.facts", "indexer.interrupts"},
     "indexer": {"indexer.errors", "indexer.facts", "indexer.interrupts", "indexer.store"},
     "queries.weeks": {"indexer.dating", "indexer.errors"},
-    "queries.settings": {"indexer.dating", "indexer.errors", "indexer.facts", "queries.weeks"},
+    "queries.lengths": set(),
+    "queries.print_settings": {"indexer.errors", "queries.lengths", "queries.sleeves"},
+    "queries.settings": {
+        "indexer.dating", "indexer.errors", "indexer.facts", "queries.print_settings", "queries.weeks"
+    },
     "queries.album_days": set(),
     "queries.membership": set(),
     "queries.lived_order": set(),
@@ -96,7 +100,7 @@ PURE = {
     "indexer.dating.clock.shifts", "indexer.dating.clock.spans", "indexer.dating.clock.suggestions",
     "indexer.dating.clock.trust", "indexer.dating.clock.voting", "indexer.dating.clock.wording",
     "indexer.dating.clock.zone",
-    "queries.weeks", "queries.screenshots", "queries.lived_order", "queries.shifts", "queries.told_times",
+    "queries.lengths", "queries.print_settings", "queries.weeks", "queries.screenshots", "queries.lived_order", "queries.shifts", "queries.told_times",
     "queries.shortlist.choosing", "queries.shortlist.occasions",
     "queries.shortlist.quality", "queries.shortlist.reasons", "queries.shortlist.resemblance",
     "queries.shortlist.score", "queries.shortlist.terms", "queries.shortlist.values", "queries.shortlist.weights",
