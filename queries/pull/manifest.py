@@ -1,13 +1,12 @@
 """week.json: what a working folder holds, sealed so that a change by hand is seen. Values and text; no disk."""
 
-import hashlib
-import json
 from collections.abc import Mapping
 from dataclasses import asdict, dataclass, fields
 from datetime import date, timedelta
 from typing import Any
 
-MADE_BY = "weeksheaf"
+from queries.made_files.sealed import MADE_BY, body_of, is_sealed, sealed_text
+
 FORMAT = 1
 FILE_NAME = "week.json"
 
@@ -83,7 +82,7 @@ class Unusable:
 
 
 def manifest_text(manifest: Manifest) -> str:
-    """The text of week.json. Path bytes that are no Unicode are lone surrogates, so all beyond ASCII is escaped."""
+    """The text of week.json."""
     body: dict[str, object] = {
         "made_by": MADE_BY,
         "format": FORMAT,
@@ -98,21 +97,18 @@ def manifest_text(manifest: Manifest) -> str:
         "photos": [asdict(photo) for photo in manifest.photos],
         "sheet": [asdict(sheet) for sheet in manifest.sheets],
     }
-    return json.dumps({**body, "seal": _seal(body)}, indent=2, ensure_ascii=True) + "\n"
+    return sealed_text(body)
 
 
 def parse_manifest(data: bytes) -> Manifest | Unusable:
     """Read week.json back; Unusable when it was changed by hand, is no JSON, or comes from a newer version."""
-    try:
-        body = json.loads(data.decode())
-    except (ValueError, RecursionError):
-        return Unusable("it is no JSON that can be read")
-    if not isinstance(body, dict) or body.get("made_by") != MADE_BY:
-        return Unusable("it was not made by weeksheaf")
+    body = body_of(data)
+    if isinstance(body, str):
+        return Unusable(body)
     first_day = _first_day(body)
     if body.get("format") != FORMAT:
         return Unusable("another version of weeksheaf made it", first_day)
-    if body.pop("seal", None) != _seal(body):
+    if not is_sealed(body):
         return Unusable("it was edited by hand", first_day)
     try:
         return _from_body(body)
@@ -171,9 +167,3 @@ def _first_day(body: Mapping[str, object]) -> date | None:
         return date.fromisoformat(week["first_day"]) if isinstance(week, dict) else None
     except (KeyError, TypeError, ValueError):
         return None
-
-
-def _seal(body: Mapping[str, object]) -> str:
-    """SHA-256 over canonical JSON: sorted names, no spaces, ASCII."""
-    canonical = json.dumps(body, sort_keys=True, separators=(",", ":"), ensure_ascii=True)
-    return hashlib.sha256(canonical.encode()).hexdigest()

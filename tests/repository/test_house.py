@@ -114,7 +114,7 @@ PURE = {
     "queries.spread.asking", "queries.spread.canvas", "queries.spread.faces", "queries.spread.faces_of_week",
     "queries.spread.notes", "queries.spread.plan_words", "queries.spread.text", "queries.spread.values",
     "queries.cropping.heads", "queries.cropping.positions", "queries.cropping.values", "queries.cropping.windows",
-    "queries.made_files.values", "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
+    "queries.made_files.sealed", "queries.made_files.values", "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
     "queries.pull.sheet_layout", "queries.pull.sheet_values",
 }  # fmt: skip
 IMPURE_IMPORTS = {"os", "sqlite3", "io", "time", "random", "subprocess", "shutil", "socket"}

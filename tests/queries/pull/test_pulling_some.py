@@ -1,6 +1,5 @@
 """Pulling some of a week's photos: what is left out, and what was pulled before."""
 
-import json
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -9,10 +8,11 @@ from typing import Any
 import pytest
 
 from indexer.errors import PullError
+from queries.made_files.sealed import sealed_text
 from queries.membership import Alike
 from queries.photos import Photo
 from queries.pull import PullResult
-from queries.pull.manifest import Manifest, _seal, parse_manifest
+from queries.pull.manifest import Manifest, parse_manifest
 from queries.pull.selection import LeftOut
 
 Pull = Callable[..., PullResult]
@@ -82,6 +82,6 @@ def test_a_week_json_of_before_there_were_sets_is_read(pull: Pull, photos: list[
     body.pop("seal")
     for row in body["photos"]:
         del row["keeper"], row["alike"]
-    (folder / "week.json").write_text(json.dumps({**body, "seal": _seal(body)}))
+    (folder / "week.json").write_text(sealed_text(body))
     assert isinstance(parse_manifest((folder / "week.json").read_bytes()), Manifest)
     assert len(pull(photos).kept) == 2
