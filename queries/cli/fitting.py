@@ -1,6 +1,10 @@
 """The plan of a week's spread, made and kept: for the command."""
 
+from collections.abc import Sequence
+
 from queries.cli.session import Session
+from queries.cropping.looking import Seen
+from queries.photos import Photo
 from queries.spread.known import known_of_week
 from queries.spread.planning import Spread, spread_of_week
 from queries.spread.values import Wishes
@@ -10,7 +14,7 @@ from queries.weeks import Week
 def planned(session: Session, week: Week, wishes: Wishes) -> Spread:
     """The spread of a week, with a new plan kept as a word. Raises PlanError, WordError."""
     from indexer.store.plans import tell_plan
-    from queries.cropping.looking import look_at
+    from queries.cropping.looking import looks_at
     from queries.sleeves.catalogue import catalogue
     from queries.spread.faces import Shelf
     from queries.spread.gathering import file_of
@@ -19,9 +23,13 @@ def planned(session: Session, week: Week, wishes: Wishes) -> Spread:
     sleeves = catalogue(session.connection)
     shelf = Shelf(lambda name: sleeves.named(name).sleeve, sleeves.at_home())
     known = known_of_week(session.connection, week, session.settings.week_rule, session.settings.day_starts_at)
-    spread = spread_of_week(
-        session.connection, known, wishes, shelf, lambda photo: look_at(file_of(photo) or photo.path)
-    )
+
+    def look(photos: Sequence[Photo]) -> dict[str, Seen]:
+        paths = {photo.key: file_of(photo) or photo.path for photo in photos}
+        seen = looks_at(list(paths.values()))
+        return {key: seen[path] for key, path in paths.items()}
+
+    spread = spread_of_week(session.connection, known, wishes, shelf, look)
     if spread.is_new:
         with session.telling() as connection:
             tell_plan(connection, week.first_day, plan_text(spread.kept))

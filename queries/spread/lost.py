@@ -9,6 +9,7 @@ from queries.spread.gathering import file_of
 from queries.spread.values import KeptPlan
 
 GONE = "is gone from the disk"
+RESHAPED = "was edited and has another shape"
 #: How far a window's shape may be from its cell's: whole pixels of small pictures round by as much.
 _ROUNDING = 0.03
 
@@ -35,7 +36,7 @@ def _reason(
     if photo.choice == "leave":
         return "was left out"
     if window and _is_reshaped(placed, photo, window):
-        return "was edited and has another shape"
+        return RESHAPED
     if photo.key in asked_for:
         return None
     if photo.key not in week_keys:

@@ -1,5 +1,6 @@
 """The file that a drawn spread is written to."""
 
+import io
 import os
 import uuid
 from pathlib import Path
@@ -22,7 +23,7 @@ def save_spread(drawn: Image.Image, file: Path, dpi: int) -> None:
     format_name = format_of(file)
     temporary = file.with_name(f".{file.stem}-{uuid.uuid4().hex[:8]}.part")
     try:
-        _write(drawn, temporary, format_name, dpi)
+        _write(picture_bytes(drawn, format_name, dpi), temporary)
         temporary.replace(file)
     except OSError as error:
         raise PlanError(f"{file} cannot be written ({error.strerror or error}); choose another place") from error
@@ -39,14 +40,21 @@ def format_of(file: Path) -> str:
     return _FORMATS[file.suffix.lower()]
 
 
-def _write(drawn: Image.Image, temporary: Path, format_name: str, dpi: int) -> None:
+def picture_bytes(drawn: Image.Image, format_name: str, dpi: int) -> bytes:
+    """The drawn spread as a PNG or JPEG, marked as ours."""
+    out = io.BytesIO()
+    if format_name == "PNG":
+        mark = PngImagePlugin.PngInfo()
+        mark.add_text("Software", _MARK)
+        drawn.save(out, "PNG", pnginfo=mark, dpi=(dpi, dpi))
+    else:
+        drawn.save(out, "JPEG", quality=90, subsampling=0, comment=_MARK, dpi=(dpi, dpi))
+    return out.getvalue()
+
+
+def _write(data: bytes, temporary: Path) -> None:
     with temporary.open("xb") as out:
-        if format_name == "PNG":
-            mark = PngImagePlugin.PngInfo()
-            mark.add_text("Software", _MARK)
-            drawn.save(out, "PNG", pnginfo=mark, dpi=(dpi, dpi))
-        else:
-            drawn.save(out, "JPEG", quality=90, subsampling=0, comment=_MARK, dpi=(dpi, dpi))
+        out.write(data)
         out.flush()
         os.fsync(out.fileno())
 

@@ -1,5 +1,6 @@
 """The part of each photo that its pocket shows"""
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 import pytest
@@ -18,9 +19,9 @@ def windows(plan: KeptPlan, before: KeptPlan | None = None, **sides: int) -> tup
     """The windows, and the photos that were looked at for them."""
     looked_at: list[str] = []
 
-    def look(one: Photo) -> Seen:
-        looked_at.append(one.key)
-        return NOTHING
+    def look(asked: Sequence[Photo]) -> dict[str, Seen]:
+        looked_at.extend(one.key for one in asked)
+        return {one.key: NOTHING for one in asked}
 
     photos = {KITE: photo(KITE, **sides), PIER: photo(PIER)}
     return windows_of(plan, before, photos, look), looked_at
