@@ -40,7 +40,7 @@ def plan_over_sleeves(
     bounds = _bounds([table for _, table in tables])
     order = sorted(range(len(tables)), key=lambda at: -bounds[at])
     best: tuple[Solution, int] | None = None
-    proven, problem = 0.0, None
+    proven, problem = float("-inf"), None
     for at in order:
         if best and (bounds[at] <= best[0].value * (1 + PROVEN_GAP / 2) or monotonic() > until):
             proven = max(proven, bounds[at])

@@ -53,3 +53,10 @@ def test_out_of_time_says_the_gap() -> None:
     plan, _ = plan_over_sleeves(photos, PAIRS, Asked(), seconds=0.0)
     best, _ = plan_over_sleeves(photos, PAIRS, Asked())
     assert plan.value * (1 + plan.gap) >= best.value - 1e-6
+
+
+def test_a_thin_week_is_proven_too() -> None:
+    """Where most pockets stay empty every plan is worth less than nothing, and the best of them is still proven."""
+    plan, _ = plan_over_sleeves(pictures(2, 3), PAIRS, Asked(card_count=1))
+    assert plan.value < 0
+    assert plan.optimal
