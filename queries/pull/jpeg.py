@@ -1,15 +1,14 @@
-"""A photo of any format as an upright sRGB JPEG: quality 95, 4:4:4, baseline."""
+"""A photo of any format as an upright sRGB JPEG."""
 
 import io
 
-from PIL import ExifTags, Image, ImageCms
+from PIL import ExifTags, Image
 
 from indexer.facts.pictures import DECODE_ERRORS, PictureError, open_picture
+from queries.made_files.jpeg import jpeg_bytes
 from queries.photos import Photo
 from queries.pull.names import SUFFIXES, known_time
 
-QUALITY = 95
-_FULL_COLOUR = 0  # Pillow's number for 4:4:4
 _MOST_PIXELS_A_SIDE = 65_500  # the encoder's limit
 _PREVIEW_BELOW = 0.9  # of the indexed size: what opens smaller than this is a preview beside raw data
 
@@ -27,28 +26,10 @@ def as_upright_jpeg(data: bytes, photo: Photo) -> tuple[bytes, str]:
         raise PictureError(f"only a preview of {image.width} x {image.height} pixels can be opened")
     if max(image.size) > _MOST_PIXELS_A_SIDE:
         raise PictureError(f"{image.width} x {image.height} pixels are more than a JPEG holds")
-    image.info = {}  # nothing of the original's metadata goes along unasked
-    file = io.BytesIO()
     try:
-        image.save(
-            file,
-            "JPEG",
-            quality=QUALITY,
-            subsampling=_FULL_COLOUR,
-            icc_profile=srgb_profile(),
-            exif=_capture_time_exif(photo),
-        )
+        return jpeg_bytes(image, exif=_capture_time_exif(photo)), picture.note
     except DECODE_ERRORS as problem:
         raise PictureError(f"cannot be written as a JPEG: {problem}") from problem
-    return file.getvalue(), picture.note
-
-
-def srgb_profile() -> bytes:
-    """An ICC profile for sRGB. Its date and platform are set to fixed ones, so that equal pictures give equal files."""
-    profile = bytearray(ImageCms.ImageCmsProfile(ImageCms.createProfile("sRGB")).tobytes())
-    profile[24:36] = b"\x07\xd0\x00\x01\x00\x01\x00\x00\x00\x00\x00\x00"  # ICC.1, bytes 24 to 35: 2000-01-01 00:00:00
-    profile[40:44] = b"\x00\x00\x00\x00"  # bytes 40 to 43: no platform
-    return bytes(profile)
 
 
 def _capture_time_exif(photo: Photo) -> bytes:

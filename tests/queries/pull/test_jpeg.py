@@ -8,9 +8,10 @@ import exifread
 import pytest
 from PIL import Image, JpegImagePlugin
 
+from indexer.facts.colour_profiles import srgb_profile
 from indexer.facts.pictures import PictureError
 from queries.photos import Photo
-from queries.pull.jpeg import as_upright_jpeg, srgb_profile
+from queries.pull.jpeg import as_upright_jpeg
 
 MakePhoto = Callable[..., Photo]
 
