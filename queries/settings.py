@@ -54,12 +54,10 @@ SETTINGS = {
         Setting("week.min_days", "4", "days that a year's first week needs (ISO 4, US 1)", _day_count),
         Setting("day.starts_at", STARTS_AT, "photos before this time belong to the day before", _clock_time),
         Setting("home.timezone", "computer", "your time zone (IANA name), for times in UTC", _zone),
-        Setting("home.paper", "210x297mm", "your printer's paper: A4, letter or a size, for PDFs", check_home_paper),
+        Setting("home.paper", "210x297mm", "the paper of your own printer: A4, letter, a size", check_home_paper),
         Setting("print.size", "6x4in", "the size that your lab prints", check_size),
         Setting("print.dpi", "300", "pixels to the inch of the files for the lab", check_dpi),
-        Setting(
-            "print.lab_trim", "0in", "what the lab takes of the edges: one length or left,top,right,bottom", check_trim
-        ),
+        Setting("print.lab_trim", "0in", "what the lab takes of the edges, or of each edge", check_trim),
     )
 }
 

@@ -86,6 +86,15 @@ def open_picture(source: str | BinaryIO, within: int | None = None) -> Picture:
         return _prepare(opened, within)
 
 
+def decode_whole(source: BinaryIO) -> Decoded:
+    """Decode the first (HEIF: the primary) picture of a file at its full size.
+
+    Raises PictureError when it cannot be decoded whole.
+    """
+    with _opened(source) as opened:
+        return _decoded(opened)
+
+
 def decode_scaled(source: BinaryIO, longer: int) -> Decoded:
     """Decode the first (HEIF: the primary) picture of a file, its longer side `longer` pixels up to twice as many where
     it has so many: a JPEG is decoded at a half, a quarter or an eighth, anything else whole and then averaged.

@@ -77,14 +77,20 @@ def read_all(
 
 
 def run_all(
-    task: Callable[[_J], _R], jobs: Sequence[_J], *, seconds_per_job: float, processes: int
+    task: Callable[[_J], _R],
+    jobs: Sequence[_J],
+    *,
+    seconds_per_job: float,
+    processes: int,
+    at_once: int = _MOST_AT_ONCE,
 ) -> Generator[tuple[int, _R | Lost]]:
-    """Do `task` (a plain function, or a partial of one) on every job in `processes` processes.
+    """Do `task` (a plain function, or a partial of one) on every job in `processes` processes, each of which is handed
+    at most `at_once` jobs at a time: few where a job takes long.
 
     Yields (the job's place, its result, or Lost) as they come, in no set order; ends the processes when closed.
     """
     left = deque(range(len(jobs)))
-    handful = min(_MOST_AT_ONCE, len(jobs) // (4 * processes) + 1)  # small enough that no process is left idle early
+    handful = min(at_once, len(jobs) // (4 * processes) + 1)  # small enough that no process is left idle early
     workers: list[_Worker[_J, _R]] = [_Worker(task) for _ in range(min(processes, len(jobs)))]
     try:
         while left or any(worker.pending for worker in workers):

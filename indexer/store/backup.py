@@ -5,8 +5,9 @@ The form, `"format": 2`: `made_by`, `format`, `made_at` (UTC), `index_id`, and `
 `setting_log` (`uuid, told_at, name, value`), `succession` (`uuid, told_at, old_key, new_key`), `choice` (`uuid,
 told_at, photo_key, choice`), `clock_log` (`uuid, told_at, make, model, serial, shift_seconds, since, until,
 takes_back`), `assignment` (`uuid, told_at, photo_key, what, value`), `sleeve_log` (`uuid, told_at, name, cell,
-drawing`), `sleeve_own_log` (`uuid, told_at, name, owned`) and `plan_log` (`uuid, told_at, first_day, plan`, a JSON
-text); an older backup lacks those that came later.
+drawing`), `sleeve_own_log` (`uuid, told_at, name, owned`), `plan_log` (`uuid, told_at, first_day, plan`, a JSON
+text), `note_log` (`uuid, told_at, first_day, day, text, takes_back`) and `order_log` (`uuid, told_at, order_id, number,
+what, content`, a JSON text); an older backup lacks those that came later.
 Restoring is a union by `uuid`: nothing is lost or doubled, however often it is done, and into whichever index.
 """
 

@@ -16,6 +16,8 @@ WORD_TABLES: dict[str, tuple[str, ...]] = {
     "sleeve_log": ("uuid", "told_at", "name", "cell", "drawing"),
     "sleeve_own_log": ("uuid", "told_at", "name", "owned"),
     "plan_log": ("uuid", "told_at", "first_day", "plan"),
+    "note_log": ("uuid", "told_at", "first_day", "day", "text", "takes_back"),
+    "order_log": ("uuid", "told_at", "order_id", "number", "what", "content"),
 }
 
 #: What a week can be.
@@ -24,6 +26,11 @@ STATES = ("open", "started", "waiting", "done", "skipped")
 CHOICES = ("keep", "leave")
 #: What can be told of a photo's time: the week it belongs to, and when it was taken.
 ASSIGNED = ("week", "taken")
+#: What can be told of an order of prints: two with a content, three that are its state.
+ORDER_CONTENTS = ("planned", "reprint")
+ORDER_STATES = ("sent", "arrived", "dropped")
+#: No order has a larger number.
+LARGEST_NUMBER = 10**9
 #: No clock is wrong by more: a hundred years, in seconds.
 LARGEST_SHIFT = 36525 * 86400
 #: What a week can wait for.

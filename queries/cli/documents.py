@@ -3,9 +3,11 @@
 from collections.abc import Sequence
 from typing import Any
 
+from queries.cli.note_words import note_fields
 from queries.devices import Device
 from queries.finished import Finished
 from queries.membership import Alike
+from queries.notes import Note
 from queries.photos import Photo
 from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
@@ -106,7 +108,13 @@ def word_fields(word: Word) -> dict[str, Any]:
 
 
 def week_document(
-    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, settings: Settings
+    week: Week,
+    photos: Sequence[Photo],
+    log: Sequence[Word],
+    word: Word,
+    finished: Finished,
+    notes: Sequence[Note],
+    settings: Settings,
 ) -> dict[str, Any]:
     shown = [photo_fields(photo, settings) for photo in photos]
     return {
@@ -123,6 +131,7 @@ def week_document(
         "late_copies": [{"code": photo.code, "copy_of": code} for photo, code in finished.copies],
         "gone": list(finished.gone),
         "log": [word_fields(entry) for entry in log],
+        "notes": [note_fields(note) for note in notes],
     }
 
 

@@ -1,5 +1,6 @@
 """What the commands take, as parameter types: the text is parsed here and nowhere else."""
 
+import sys
 from collections.abc import Callable
 from datetime import date
 from typing import Any, TypeVar
@@ -90,6 +91,21 @@ class TextType(click.ParamType[str]):
         except UnicodeEncodeError:
             self.fail("it holds bytes that are no text; type it anew", param, ctx)
         return text
+
+
+class NoteType(TextType):
+    """A text for a card; "-" stands for what standard input holds."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> str:
+        from queries.notes import note_text
+
+        text = str(value)
+        if text == "-":
+            try:
+                text = sys.stdin.buffer.read().decode("utf-8-sig")
+            except UnicodeDecodeError:
+                self.fail("standard input holds bytes that are no text; save it as UTF-8", param, ctx)
+        return note_text(super().convert(text, param, ctx))
 
 
 class WaitType(TextType):

@@ -6,10 +6,12 @@ from itertools import groupby
 from pathlib import Path
 
 from queries.cli.alike_remarks import alike_remark
+from queries.cli.note_words import brief_lines
 from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.devices import Device
 from queries.finished import Finished
+from queries.notes import Note
 from queries.photos import Photo, days_of_several_zones
 from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
@@ -93,10 +95,16 @@ def _gap(gap: Gap) -> str:
 
 
 def week_page(
-    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, settings: Settings
+    week: Week,
+    photos: Sequence[Photo],
+    log: Sequence[Word],
+    word: Word,
+    finished: Finished,
+    notes: Sequence[Note],
+    settings: Settings,
 ) -> Iterator[str]:
     """One week: its state and history, then its days and photos."""
-    yield from week_head(week, photos, log, word, finished)
+    yield from week_head(week, photos, log, word, finished, notes)
     starts_at = settings.day_starts_at
     abroad = days_of_several_zones(photos, week, starts_at)
     rows = [photo_cells(photo, zoned=photo.shown_day(week, starts_at) in abroad) for photo in photos]
@@ -110,9 +118,9 @@ def week_page(
 
 
 def week_head(
-    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished
+    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, notes: Sequence[Note]
 ) -> Iterator[str]:
-    """One week: its state and history, without its photos."""
+    """One week: its state, history and own words, without its photos."""
     mark = ";" if word.waiting_for else ","
     keepers = sum(photo.keeper for photo in photos)
     kept = f", {plural(keepers, 'keeper')}" if keepers < len(photos) else ""
@@ -121,6 +129,7 @@ def week_head(
         told = datetime.fromisoformat(entry.told_at).astimezone()
         note = f"  {visible(entry.note)}" if entry.note else ""
         yield f"  {date_words(told.date())} {told:%H:%M}  {state_words(entry)}{note}"
+    yield from brief_lines(notes)
     yield from _finished(finished)
 
 

@@ -14,7 +14,8 @@ from collections.abc import Sequence
 from random import Random
 from time import perf_counter
 
-from queries.cutting import Paper, Piece, Rect, Tight, lay_out
+from queries.cutting.laying import lay_out
+from queries.cutting.values import Paper, Piece, Rect, Tight
 from tests.queries.cutting.made_orders import SIX_BY_FOUR, TRIMMED, random_order
 
 ORDERS, SHORT = 500, 50

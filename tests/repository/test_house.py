@@ -34,6 +34,8 @@ ARROWS: dict[str, set[str]] = {
     "queries.photos": {"queries.lived_order", "queries.membership", "queries.weeks"},
     "queries.alike": {"queries.photos", "queries.weeks"},
     "queries.week_log": {"indexer.errors", "queries.weeks"},
+    "queries.notes": {"indexer.errors", "queries.weeks"},
+    "queries.orders": {"indexer.errors", "queries.week_log", "queries.weeks"},
     "queries.finished": {"queries.album_days", "queries.photos", "queries.week_log", "queries.weeks"},
     "queries.progress": {
         "queries.album_days", "queries.finished", "queries.settings", "queries.week_log", "queries.weeks"
@@ -50,7 +52,7 @@ ARROWS: dict[str, set[str]] = {
         "queries.week_moves", "queries.weeks",
     },
     "queries.naming": {"indexer.errors", "indexer.facts", "indexer.store", "queries.photos", "queries.pull"},
-    "queries.made_files": {"indexer.errors"},
+    "queries.made_files": {"indexer.errors", "indexer.facts"},
     "queries.originals": {"indexer.facts", "queries.made_files", "queries.photos"},
     "queries.pull": {
         "indexer.errors", "indexer.facts", "queries.made_files", "queries.originals", "queries.photos", "queries.weeks"
@@ -61,9 +63,17 @@ ARROWS: dict[str, set[str]] = {
     "queries.shortlist": {"queries.looks", "queries.photos", "queries.weeks"},
     "queries.fitting": {"indexer.errors", "queries.sleeves"},
     "queries.cropping": {"indexer.facts"},
+    "queries.cards": {"indexer.errors", "queries.lengths"},
+    "queries.cutting": {"indexer.errors", "queries.lengths"},
     "queries.spread": {
         "indexer.errors", "queries.cropping", "queries.fitting", "queries.looks", "queries.photos", "queries.pull",
         "queries.shortlist", "queries.sleeves", "queries.week_log", "queries.weeks",
+    },
+    "queries.prints": {
+        "indexer.errors", "indexer.facts", "indexer.interrupts", "queries.cards", "queries.cropping",
+        "queries.cutting", "queries.fitting", "queries.lengths", "queries.made_files", "queries.notes",
+        "queries.orders", "queries.originals", "queries.photos", "queries.print_settings", "queries.spread",
+        "queries.week_log", "queries.weeks",
     },
     "queries.cli": {
         "indexer", "indexer.errors", "indexer.facts", "indexer.store", "queries.devices", "queries.evidence",
@@ -71,7 +81,8 @@ ARROWS: dict[str, set[str]] = {
         "queries.alike", "queries.finished", "queries.looks", "queries.membership", "queries.shortlist",
         "queries.week_log", "queries.behind", "queries.cameras", "queries.shifts", "queries.suggestions",
         "queries.told_times", "queries.week_moves", "queries.sleeves",
-        "queries.cropping", "queries.fitting", "queries.spread",
+        "queries.cropping", "queries.fitting", "queries.spread", "queries.notes", "queries.orders", "queries.lengths",
+        "queries.made_files", "queries.prints",
     },
     "queries": set(),
 }  # fmt: skip
@@ -100,7 +111,8 @@ PURE = {
     "indexer.dating.clock.shifts", "indexer.dating.clock.spans", "indexer.dating.clock.suggestions",
     "indexer.dating.clock.trust", "indexer.dating.clock.voting", "indexer.dating.clock.wording",
     "indexer.dating.clock.zone",
-    "queries.lengths", "queries.print_settings", "queries.weeks", "queries.screenshots", "queries.lived_order", "queries.shifts", "queries.told_times",
+    "queries.lengths", "queries.print_settings", "queries.weeks", "queries.screenshots", "queries.lived_order",
+    "queries.shifts", "queries.told_times",
     "queries.shortlist.choosing", "queries.shortlist.occasions",
     "queries.shortlist.quality", "queries.shortlist.reasons", "queries.shortlist.resemblance",
     "queries.shortlist.score", "queries.shortlist.terms", "queries.shortlist.values", "queries.shortlist.weights",
@@ -114,7 +126,17 @@ PURE = {
     "queries.spread.asking", "queries.spread.canvas", "queries.spread.faces", "queries.spread.faces_of_week",
     "queries.spread.notes", "queries.spread.plan_words", "queries.spread.text", "queries.spread.values",
     "queries.cropping.heads", "queries.cropping.positions", "queries.cropping.values", "queries.cropping.windows",
-    "queries.made_files.sealed", "queries.made_files.values", "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
+    "queries.cutting.arranging", "queries.cutting.choosing", "queries.cutting.columns", "queries.cutting.cuts",
+    "queries.cutting.knapsack", "queries.cutting.patterns", "queries.cutting.placing", "queries.cutting.sharing",
+    "queries.cutting.spaces", "queries.cutting.steps", "queries.cutting.trees", "queries.cutting.values",
+    "queries.prints.guide_notes", "queries.prints.order", "queries.prints.order_file", "queries.prints.risks",
+    "queries.prints.marks", "queries.prints.pieces", "queries.prints.values", "queries.prints.windows",
+    "queries.cards.breaking", "queries.cards.flowing", "queries.cards.frames", "queries.cards.setting",
+    "queries.cards.sheets", "queries.cards.values", "queries.cards.words",
+    "queries.orders.naming", "queries.orders.order_text", "queries.orders.printed", "queries.orders.values",
+    "queries.orders.weeks",
+    "queries.made_files.sealed", "queries.made_files.values",
+    "queries.pull.plan", "queries.pull.names", "queries.pull.selection", "queries.pull.sheet_cells",
     "queries.pull.sheet_layout", "queries.pull.sheet_values",
 }  # fmt: skip
 IMPURE_IMPORTS = {"os", "sqlite3", "io", "time", "random", "subprocess", "shutil", "socket"}

@@ -7,6 +7,7 @@ from queries.cli.output import emit
 from queries.cli.parameters import WeekType, as_json, shortlisted
 from queries.cli.session import Session
 from queries.finished import compare_with_page
+from queries.notes import notes_of_week
 from queries.photos import photos_of_week
 from queries.week_log import UNTOLD, log_of
 from queries.weeks import Week
@@ -23,7 +24,8 @@ def command(session: Session, week: Week, wanted: int | None, as_json: bool) -> 
     photos = photos_of_week(session.connection, week, settings.day_starts_at)
     log = log_of(session.connection, week, settings.week_rule)
     word = log[-1] if log else UNTOLD
-    shown = (week, photos, log, word, compare_with_page(session.connection, word, photos), settings)
+    notes = notes_of_week(session.connection, week, settings.week_rule)
+    shown = (week, photos, log, word, compare_with_page(session.connection, word, photos), notes, settings)
     if wanted is None:
         emit(as_json, documents.week_document(*shown), wording.week_page(*shown))
         return

@@ -68,6 +68,12 @@ def test_any_plain_function_can_be_done_elsewhere() -> None:
 
 
 @needs_pipes
+def test_no_job_waits_behind_a_long_one_where_jobs_are_handed_out_singly() -> None:
+    """One process is busy all the while, the other does all the rest."""
+    places = [place for place, _ in run_all(time.sleep, [3.0] + [0.0] * 40, seconds_per_job=30, processes=2, at_once=1)]
+    assert places == [*range(1, 41), 0]
+
+
 def test_a_file_that_hangs_is_given_up_and_the_rest_is_read(library: Path, draw: Draw) -> None:
     """It is blamed with the time it had, and those handed over behind it are read by another process."""
     paths = [os.fspath(draw(library / f"{number}.jpg", number)) for number in range(6)]

@@ -18,7 +18,10 @@ from indexer.store.backup import KEPT, Restored, all_words, keep_backup, read_ba
 from indexer.store.choices import tell_choice
 from indexer.store.clocks import take_back, tell_correction
 from indexer.store.library_folders import place_of
+from indexer.store.notes import take_back as take_back_note
+from indexer.store.notes import tell_note
 from indexer.store.opening import backup_folder, open_for_writing, transaction
+from indexer.store.orders import tell_order
 from indexer.store.pictures import judge
 from indexer.store.settings import tell_setting
 from indexer.store.sleeves import take_back_drawing, tell_drawing, tell_owned
@@ -27,6 +30,7 @@ from indexer.store.week_log import tell_week
 from indexer.store.words import WORD_TABLES
 
 MONDAY, TODAY = date(2026, 3, 30), date(2026, 6, 1)
+ORDER = "0d5e4a1c-2f0b-4b54-8a55-3f9d6a0c7e11"
 NextIndex = Callable[[], sqlite3.Connection]
 
 
@@ -61,6 +65,10 @@ def tell_all(connection: sqlite3.Connection) -> None:
     tell_drawing(connection, "narrow, Ærø", "1x1in", "AAB\nAAB")
     take_back_drawing(connection, "narrow, Ærø")
     tell_owned(connection, ["6 wide"], owned=False)
+    take_back_note(connection, tell_note(connection, MONDAY, date(2026, 4, 1), "Snø på Ærø 🐟\n\nשלום"))
+    tell_order(connection, ORDER, 12, "planned", '{"folder":"prints \\udcff"}')
+    tell_order(connection, ORDER, 12, "sent")
+    tell_order(connection, ORDER, 12, "reprint", '{"print":"o12-07"}')
 
 
 def test_a_backup_restored_into_an_empty_index_is_all_of_it(
@@ -68,9 +76,9 @@ def test_a_backup_restored_into_an_empty_index_is_all_of_it(
 ) -> None:
     """Whatever can be told comes back, letter for letter."""
     tell_all(connection)
-    assert write_backup(connection, tmp_path / "words.json") == 15
+    assert write_backup(connection, tmp_path / "words.json") == 20
     empty = another()
-    assert restore(empty, read_backup(tmp_path / "words.json"), TODAY) == Restored(added=15, had=0)
+    assert restore(empty, read_backup(tmp_path / "words.json"), TODAY) == Restored(added=20, had=0)
     assert all_words(empty) == all_words(connection)
 
 
@@ -81,8 +89,8 @@ def test_restoring_twice_adds_nothing(connection: sqlite3.Connection, another: N
     words = read_backup(tmp_path / "words.json")
     empty = another()
     restore(empty, words, TODAY)
-    assert restore(empty, words, TODAY) == Restored(added=0, had=15)
-    assert restore(connection, words, TODAY) == Restored(added=0, had=15)
+    assert restore(empty, words, TODAY) == Restored(added=0, had=20)
+    assert restore(connection, words, TODAY) == Restored(added=0, had=20)
     assert all_words(empty) == all_words(connection) == words
 
 
@@ -98,8 +106,8 @@ def test_restoring_into_an_index_that_went_on_living_is_a_union(
     tell_week(connection, MONDAY, "started")
     tell_week(connection, date(2026, 4, 6), "open")
     mine, theirs = all_words(connection), all_words(other)
-    assert restore(other, mine, TODAY) == Restored(added=2, had=15)
-    assert restore(connection, theirs, TODAY) == Restored(added=1, had=15)
+    assert restore(other, mine, TODAY) == Restored(added=2, had=20)
+    assert restore(connection, theirs, TODAY) == Restored(added=1, had=20)
     assert all_words(connection) == all_words(other)
     assert [word["state"] for word in all_words(other)["week_log"]] == ["waiting", "done", "skipped", "started", "open"]
     held = other.execute("SELECT state FROM week_state WHERE first_day = '2026-03-30'").fetchone()[0]

@@ -22,14 +22,15 @@ def sound() -> dict[str, Any]:
     """A whole backup, as it would lie on the disk."""
     stamps = [
         {
-            "uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a{number:x}",
+            "uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7{number + 160:x}",
             "told_at": f"2026-01-{number + 1:02}T00:00:00.000000Z",
         }
-        for number in range(12)
+        for number in range(17)
     ]
     week = {"first_day": "2026-03-30", "state": "waiting", "waiting_for": ["words"], "note": "", "holding": ["a" * 32]}
     camera = {"make": "Tidewell", "model": "TW-100", "serial": ""}
     span, no_span = {"since": "2026-03-30T00:00:00", "until": None}, {"since": None, "until": None}
+    order = {"order_id": "0d5e4a1c-2f0b-4b54-8a55-3f9d6a0c7e11", "number": 12}
     return {
         "made_by": "weeksheaf",
         "format": 2,
@@ -54,6 +55,15 @@ def sound() -> dict[str, Any]:
             ],
             "sleeve_own_log": [stamps[10] | {"name": "6 wide", "owned": 1}],
             "plan_log": [stamps[11] | {"first_day": "2026-03-30", "plan": '{"left": "6 wide"}'}],
+            "note_log": [
+                stamps[12] | {"first_day": "2026-03-30", "day": "2026-04-01", "text": "Snow.", "takes_back": None},
+                stamps[13] | {"first_day": "2026-03-30", "day": None, "text": None, "takes_back": stamps[12]["uuid"]},
+            ],
+            "order_log": [
+                stamps[14] | order | {"what": "planned", "content": '{"folder": "prints"}'},
+                stamps[15] | order | {"what": "sent", "content": None},
+                stamps[16] | order | {"what": "reprint", "content": "{}"},
+            ],
         },
     }
 
@@ -131,6 +141,30 @@ def test_the_sound_backup_of_these_checks_is_one(tmp_path: Path) -> None:
         ("plan_log", "plan", "[]"),
         ("plan_log", "plan", "{"),
         ("plan_log", "plan", '{"a":' * 100_000),
+        ("note_log", "first_day", "2026-02-30"),
+        ("note_log", "day", "2026-02-30"),
+        ("note_log", "day", "20260401"),
+        ("note_log", "day", 1),
+        ("note_log", "text", None),  # neither a note nor one taken back
+        ("note_log", "text", ""),
+        ("note_log", "text", 5),
+        ("note_log", "text", "\ud800"),
+        ("note_log", "takes_back", "6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7a0"),  # both at once
+        ("note_log", "takes_back", "the first"),
+        ("order_log", "order_id", "o12"),
+        ("order_log", "order_id", None),
+        ("order_log", "number", 0),
+        ("order_log", "number", 12.0),
+        ("order_log", "number", True),
+        ("order_log", "number", 2**63),
+        ("order_log", "number", "12"),
+        ("order_log", "what", "lost"),
+        ("order_log", "what", "week"),
+        ("order_log", "what", "sent"),  # with a content
+        ("order_log", "content", None),  # without the content of a planned one
+        ("order_log", "content", "[]"),
+        ("order_log", "content", {}),
+        ("assignment", "what", "sent"),
     ],
 )
 def test_a_word_without_its_form_is_refused(table: str, name: str, value: object, tmp_path: Path) -> None:

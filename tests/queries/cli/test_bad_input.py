@@ -17,6 +17,7 @@ from tests.queries.cli.conftest import Person, posix_only, put
 ASKING = [
     ["weeks"], ["week", "2026-W14"], ["why", "abcde"], ["undated"], ["unreadable"], ["devices"], ["settings"],
     ["backup", "words.json"], ["mark", "2026-W14", "done"], ["pull", "2026-W14", "w14"], ["index"],
+    ["note", "2026-W14", "Snow."], ["order"], ["reprint", "o01-01"],
 ]  # fmt: skip
 every_command = pytest.mark.parametrize("words", ASKING, ids=lambda words: words[0])
 
@@ -191,7 +192,10 @@ def test_a_damaged_index(person: Person, words: list[str]) -> None:
     assert "weeksheaf restore FILE" in message
 
 
-@pytest.mark.parametrize("words", [["mark", "2026-W14", "done"], ["settings", "week.min_days", "1"], ["index"]])
+@pytest.mark.parametrize(
+    "words",
+    [["mark", "2026-W14", "done"], ["settings", "week.min_days", "1"], ["note", "this", "Snow."], ["index"]],
+)
 def test_an_index_in_use(person: Person, words: list[str], monkeypatch: pytest.MonkeyPatch) -> None:
     """Where another run holds the index too long, the line says to wait; what was told before is not lost."""
     person.says("mark", "2026-W14", "started")

@@ -18,6 +18,7 @@ from queries.cli.visible import visible
 from queries.cli.wording import state_words, wait_words
 from queries.week_log import Word
 from tests.queries.cli.conftest import PHONE, Household, Person, posix_only, put
+from tests.queries.cli.told_orders import tell_order_of
 
 #: A byte that is no text, where the system allows it in names (macOS does not).
 NO_TEXT = b"" if sys.platform == "darwin" else b"\xff"
@@ -165,6 +166,10 @@ def test_tables_fit_the_terminal(person: Person, columns_: str) -> None:
     """For an ordinary library no row of any table is longer than the terminal is wide."""
     person.env = {"COLUMNS": columns_}
     person.says("mark", "2026-W14", "waiting", "--for", "prints", "--for", "photos:Aunt", "--note", "asked her")
+    person.says(
+        "note", "2026-W14", "The ferry did not sail, so all of us stayed at the harbour and learned to splice. " * 9
+    )
+    tell_order_of(person)
     code = person.code("phone/0406.jpg")
     for words in (
         ["weeks"],
@@ -174,6 +179,8 @@ def test_tables_fit_the_terminal(person: Person, columns_: str) -> None:
         ["settings"],
         ["why", code],
         ["clock"],
+        ["note", "2026-W14"],
+        ["order"],
     ):
         lines = [
             line
@@ -275,6 +282,10 @@ def test_every_command_that_reports_gives_one_document(person: Person, tmp_path:
         "assign": [person.code("phone/0406.jpg"), "2026-W15"],
         "clock": [],
         "fit": ["2026-W14"],
+        "prints": ["--calibrate", tmp_path / "ruler"],
+        "note": ["2026-W14", "The ferry was late."],
+        "order": [],
+        "reprint": ["o01-01"],
         "sleeves": [],
         "unreadable": [],
         "devices": [],
@@ -282,6 +293,7 @@ def test_every_command_that_reports_gives_one_document(person: Person, tmp_path:
         "backup": [tmp_path / "words.json"],
         "restore": [tmp_path / "words.json"],
     }
+    tell_order_of(person, "sent")
     for name, words in asked.items():
         result = person.run(name, *words, "--json")
         assert result.exit_code == 0, name

@@ -243,7 +243,7 @@ def test_no_row_is_longer_than_the_terminal(monkeypatch: pytest.MonkeyPatch, col
     """Phone photos with the names that phones give, and one known by day only, fit on the terminal."""
     monkeypatch.setenv("COLUMNS", columns)
     photos = [_ordinary("PXL_20260330_091520123.jpg", "T09:15:20"), _ordinary("IMG-20260330-WA0003.jpg", "")]
-    page = wording.week_page(WeekRule().week_of(date(2026, 3, 30)), photos, [], UNTOLD, Finished(), Settings({}))
+    page = wording.week_page(WeekRule().week_of(date(2026, 3, 30)), photos, [], UNTOLD, Finished(), [], Settings({}))
     assert max(map(len, page)) <= int(columns)
 
 
@@ -274,7 +274,7 @@ def test_a_day_lived_in_two_zones_shows_them() -> None:
     )
     page = list(
         wording.week_page(
-            WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later], [], UNTOLD, Finished(), Settings({})
+            WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later], [], UNTOLD, Finished(), [], Settings({})
         )
     )
     assert [line.split("  ")[2] for line in page if "landscape" in line] == ["23:30 +02:00", "17:45 -05:00", "09:00"]

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 from functools import cache
 from random import Random
 
-from queries.cutting import Laid, Paper, Piece, Print, Rect, Trim
 from queries.cutting.cuts import halves
+from queries.cutting.values import Laid, Paper, Piece, Print, Rect, Trim
 from queries.lengths import UM_PER_INCH, UM_PER_MM
 
 INCH = UM_PER_INCH

@@ -1,8 +1,8 @@
 """Few cuts, and waste where it is one piece."""
 
-from queries.cutting import lay_out
 from queries.cutting.arranging import arranged
 from queries.cutting.cuts import waste_of
+from queries.cutting.laying import lay_out
 from queries.cutting.spaces import Space
 from queries.cutting.trees import Form
 from tests.queries.cutting.made_orders import INCH, SIX_BY_FOUR, pieces_of

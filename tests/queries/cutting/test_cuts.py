@@ -2,8 +2,9 @@
 
 import pytest
 
-from queries.cutting import Cut, Rect, lay_out
 from queries.cutting.cuts import cuts_of, sheet_of, waste_of
+from queries.cutting.laying import lay_out
+from queries.cutting.values import Cut, Rect
 from tests.queries.cutting.made_orders import INCH, SIX_BY_FOUR, parts_cut, pieces_of, random_order
 
 SHEET = Rect(0, 0, 6, 4)

@@ -5,8 +5,9 @@ from random import Random
 import pytest
 
 from indexer.errors import PrintError
-from queries.cutting import Layout, Paper, Piece, Rect, Tight, Trim, lay_out
+from queries.cutting.laying import lay_out
 from queries.cutting.spaces import usable
+from queries.cutting.values import Layout, Paper, Piece, Rect, Tight, Trim
 from queries.lengths import UM_PER_MM
 from tests.queries.cutting.made_orders import (
     INCH,

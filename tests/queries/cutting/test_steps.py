@@ -2,7 +2,7 @@
 
 import pytest
 
-from queries.cutting import lay_out
+from queries.cutting.laying import lay_out
 from queries.cutting.steps import Unit, in_words, steps_of
 from tests.queries.cutting.made_orders import INCH, SIX_BY_FOUR, TRIMMED, pieces_of
 

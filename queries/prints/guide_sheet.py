@@ -1,0 +1,194 @@
+"""One print in the cutting guide: drawn to scale with its cuts and pieces, the steps in words below it."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+from math import hypot
+
+from PIL import Image
+
+from queries.cards.values import UM_PER_POINT
+from queries.cutting.cuts import sheet_of, waste_of
+from queries.cutting.steps import Unit, steps_of
+from queries.cutting.values import Cut, Laid, Print, Rect
+from queries.prints.guide_canvas import CUT, GREY, INK, LIGHT, Pages, line_height, text_width, wrapped
+from queries.prints.guide_notes import counted, notes_of
+
+#: Prints are drawn at actual size, or at the first of these shares of it that the page has room for; those that are not
+#: cut are drawn small.
+SCALES = tuple(Fraction(share) for share in ("1", "3/4", "1/2", "1/3", "1/4", "1/6", "1/8"))
+
+_UNCUT = Fraction(1, 3)
+
+_TITLE, _TEXT, _DISC_TEXT = 13.0, 9.0, 8.0
+_TITLE_ROOM = 6_000
+#: Around the drawn print: room for the discs.
+_RIM, _THIN_RIM, _DISC = 6_500, 2_000, 2_300
+_INDENT = 6_000
+_GAP = 2_500
+#: So much of the picture shows through.
+_PALE = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class GuidePrint:
+    """A print of the guide: its file, what lies on it, what to write on each piece (pocket, week), and a picture."""
+
+    file: str
+    layout: Print
+    names: Mapping[str, str]
+    picture: Image.Image | None
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A print ready to be drawn: its scale, its lines of steps (the number with the first line of each) and notes."""
+
+    item: GuidePrint
+    scale: Fraction
+    steps: tuple[tuple[str, str], ...]
+    notes: tuple[str, ...]
+    height: int
+
+
+def block_of(item: GuidePrint, unit: Unit, width: int, height: int) -> Block:
+    """The print as large as a page of that width and height has room for, actual size at most."""
+    steps = tuple(
+        (str(number) if item.layout.cuts and not at else "", line)
+        for number, step in enumerate(steps_of(item.layout, item.names, unit), start=1)
+        for at, line in enumerate(wrapped(step, _TEXT, width - _INDENT))
+    )
+    notes = tuple(
+        line for note in notes_of(item.layout, item.names, unit) for line in wrapped(note, _TEXT, width - _INDENT)
+    )
+    sheet, words = sheet_of(item.layout), _GAP + (len(steps) + len(notes)) * line_height(_TEXT)
+    rims = sum(_rims(item.layout))
+    for scale in SCALES if item.layout.cuts else SCALES[SCALES.index(_UNCUT) :]:
+        needed = _TITLE_ROOM + rims + int(sheet.height * scale) + words
+        if sheet.width * scale + 2 * _RIM <= width and needed <= height:
+            break
+    return Block(item, scale, steps, notes, needed)
+
+
+def draw_block(pages: Pages, block: Block, left: int, top: int, width: int) -> None:
+    """The block with its left upper corner there."""
+    item, sheet = block.item, sheet_of(block.item.layout)
+    pages.write(left, top + _TITLE_ROOM - 1_500, item.file, _TITLE, bold=True)
+    pages.write(left + width, top + _TITLE_ROOM - 1_500, _summary(block), _TEXT, colour=GREY, anchor="r")
+    upper, lower = _rims(item.layout)
+    wide = int(sheet.width * block.scale)
+    x = left + (width - wide) // 2 if item.layout.cuts else left + _INDENT
+    drawing = _Drawing(block, x, top + _TITLE_ROOM + upper)
+    drawing.draw(pages)
+    y = top + _TITLE_ROOM + upper + lower + int(sheet.height * block.scale) + _GAP
+    _write_steps(pages, block, left, y)
+
+
+def _rims(layout: Print) -> tuple[int, int]:
+    """The room for discs above the print and below it, as far as cuts end there."""
+    sheet = sheet_of(layout)
+    down = [cut.part for cut in layout.cuts if cut.way == "down"]
+    above = any(part.y == sheet.y for part in down)
+    below = any(part.bottom == sheet.bottom and part.y != sheet.y for part in down)
+    return _RIM if above else _THIN_RIM, _RIM if below else _THIN_RIM
+
+
+def _summary(block: Block) -> str:
+    layout = block.item.layout
+    size = "actual size" if block.scale == 1 else f"drawn at {block.scale} of its size"
+    cuts = counted(len(layout.cuts), "cut") if layout.cuts else "no cut"
+    return f"{counted(len(layout.laid), 'piece')}, {cuts}, {size}"
+
+
+def _write_steps(pages: Pages, block: Block, left: int, y: int) -> None:
+    for number, line in block.steps:
+        y += line_height(_TEXT)
+        if number:
+            pages.disc(left + _DISC - 300, y - 1_050, 1_800, number, 7)
+        pages.write(left + _INDENT, y, line, _TEXT)
+    for line in block.notes:
+        y += line_height(_TEXT)
+        pages.write(left + _INDENT, y, line, _TEXT, colour=GREY)
+
+
+@dataclass(frozen=True, slots=True)
+class _Drawing:
+    """The print with its left upper corner at x, y of the page."""
+
+    block: Block
+    x: int
+    y: int
+
+    def draw(self, pages: Pages) -> None:
+        item = self.block.item
+        sheet = self._box(sheet_of(item.layout))
+        if item.picture is not None:
+            pages.picture(item.picture, sheet, _PALE)
+        for waste in waste_of(item.layout):
+            pages.hatch(self._box(waste))
+        pages.frame(sheet, 0.6, GREY)
+        for laid in item.layout.laid:
+            pages.frame(self._box(laid.box), 0.3, LIGHT)
+        self._draw_cuts(pages, item.layout.cuts, sheet)
+        for laid in item.layout.laid:
+            _label(pages, laid, item.names[laid.piece], self._box(laid.box))
+
+    def _box(self, box: Rect) -> Rect:
+        left, top, right, bottom = (int(at * self.block.scale) for at in (box.x, box.y, box.right, box.bottom))
+        return Rect(self.x + left, self.y + top, right - left, bottom - top)
+
+    def _draw_cuts(self, pages: Pages, cuts: Sequence[Cut], sheet: Rect) -> None:
+        taken: list[tuple[float, float]] = []
+        discs: list[tuple[float, float, int]] = []
+        for cut in cuts:
+            part = self._box(cut.part)
+            at = (self.x if cut.way == "down" else self.y) + int(cut.at * self.block.scale)
+            x, y, step_x, step_y = _outer_end(cut, part, at, sheet)
+            while any(hypot(x - other_x, y - other_y) < 2 * _DISC + 200 for other_x, other_y in taken):
+                x, y = x + step_x, y + step_y
+            taken.append((x, y))
+            discs.append((x, y, cut.number))
+            if cut.way == "down":
+                pages.line(at, min(y, part.y), at, max(y, part.bottom), 1.0, CUT)
+                pages.line(at, y, x, y, 1.0, CUT)
+            else:
+                pages.line(min(x, part.x), at, max(x, part.right), at, 1.0, CUT)
+                pages.line(x, at, x, y, 1.0, CUT)
+        for x, y, number in discs:
+            pages.disc(x, y, _DISC, str(number), _DISC_TEXT)
+
+
+def _outer_end(cut: Cut, part: Rect, at: int, sheet: Rect) -> tuple[float, float, float, float]:
+    """Where a cut's disc stands, and which way it moves when another one stands there: off the print where the cut
+    reaches an edge of it, else on the line."""
+    away, step = _DISC + 1_500, _DISC / 2
+    if cut.way == "down":
+        if part.y == sheet.y:
+            return at, sheet.y - away, 0, -step
+        if part.bottom == sheet.bottom:
+            return at, sheet.bottom + away, 0, step
+        return at, part.y + away, 0, step
+    if part.x == sheet.x:
+        return sheet.x - away, at, -step, 0
+    if part.right == sheet.right:
+        return sheet.right + away, at, step, 0
+    return part.x + away, at, step, 0
+
+
+def _label(pages: Pages, laid: Laid, name: str, box: Rect) -> None:
+    """Pocket and week in the middle of a piece, and where its top is when it was turned by 90 degrees clockwise."""
+    pocket, *small = name.splitlines()
+    small += ["top \u2192"] if laid.turned else []
+    lines = [(pocket, 22.0, True), *((line, 9.0, False) for line in small)]
+    widest = max(text_width(line, points, bold=bold) for line, points, bold in lines)
+    tall = sum(line_height(points) for _, points, _ in lines)
+    shrink = min(1.0, 0.9 * box.width / (widest + 4_000), 0.9 * box.height / (tall + 1_500))
+    half_x, half_y = int((widest + 4_000) * shrink / 2), int((tall + 1_500) * shrink / 2)
+    x, y = box.x + box.width // 2, box.y + box.height // 2
+    pages.plate(Rect(x - half_x, y - half_y, 2 * half_x, 2 * half_y), 1_500 * shrink, 0.8)
+    base = float(y - tall * shrink / 2)
+    for line, points, bold in lines:
+        base += line_height(points) * shrink
+        pages.write(
+            x, base - 0.32 * points * shrink * UM_PER_POINT, line, points * shrink, bold=bold, anchor="m", colour=INK
+        )
