@@ -69,9 +69,17 @@ def _further_steps(row: WeekRow, working_folder: str) -> Iterator[tuple[str, tup
         "7. Pull the keepers into a working folder; the week sheet shows the others small.",
         ("pull", week, working_folder),
     )
+    yield "8. Plan the week's spread: which photo in which pocket, and where cards go.", ("fit", week)
+    prints = str(Path(working_folder, "prints"))
     yield (
-        "8. The cards in the right blue are not at home, so the week waits; nothing is forgotten.",
-        ("mark", week, "waiting", "--for", "supplies:slate-blue cards"),
+        "9. Make the files for the lab. What is worth a look comes first; --yes goes on.",
+        ("prints", week, prints, "--yes"),
     )
-    yield "9. Months later they turn up, and the week gets done.", ("mark", week, "done")
-    yield "10. What is left:", ("weeks", "--unfinished", "--until", str(row.week.last_day))
+    yield "10. They go to the lab.", ("order", "sent", "o01")
+    yield (
+        "11. Until they and cards in the right blue are here, the week waits.",
+        ("mark", week, "waiting", "--for", "prints", "--for", "supplies:slate-blue cards"),
+    )
+    yield "12. The prints arrive: which weeks waited for them?", ("order", "arrived", "o01")
+    yield "13. Months later the cards turn up too, and the week gets done.", ("mark", week, "done")
+    yield "14. What is left:", ("weeks", "--unfinished", "--until", str(row.week.last_day))

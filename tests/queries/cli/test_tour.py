@@ -21,12 +21,13 @@ def scratch(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 def test_the_tour_shows_the_main_job(newcomer: Person) -> None:
-    """Index, devices, weeks, a week, photos alike, a shortlist, pull, wait, done: each step has its why and command."""
+    """From the index to the done week by way of plan and prints: each step has its why and command."""
     text = newcomer.says("tour", newcomer.folder)
     commands = re.findall(r"^\$ weeksheaf (\w+)", text, re.MULTILINE)
-    assert commands == ["index", "devices", "weeks", "week", "alike", "week", "pull", "mark", "mark", "weeks"]
+    first = ["index", "devices", "weeks", "week", "alike", "week", "pull", "fit", "prints"]
+    assert commands == [*first, "order", "mark", "order", "mark", "weeks"]
     assert f"26 photo files found in {newcomer.folder}: 26 new" in text
-    assert "30 Mar - 5 Apr 2026, week 14 (2026-W14): waiting for supplies (slate-blue cards)" in text
+    assert "30 Mar - 5 Apr 2026, week 14 (2026-W14): waiting for prints, supplies (slate-blue cards)" in text
     assert "12 photos added" in text
 
 
@@ -46,6 +47,7 @@ def test_the_working_folder_stays(newcomer: Person, scratch: Path) -> None:
     (folder,) = scratch.iterdir()
     assert text.splitlines()[-1].endswith(str(folder))
     assert len(list(folder.glob("2026-*.jpg"))) == 12
+    assert (folder / "prints" / "cutting-guide.pdf").is_file()
 
 
 def test_without_a_folder_the_sample_library_is_shown(
