@@ -5,13 +5,12 @@ from typing import Any
 
 from queries.cli.note_words import note_fields
 from queries.devices import Device
-from queries.finished import Finished
 from queries.membership import Alike
-from queries.notes import Note
 from queries.photos import Photo
 from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
 from queries.week_log import Word
+from queries.week_page import WeekPage
 from queries.weeks import Week
 
 
@@ -107,31 +106,24 @@ def word_fields(word: Word) -> dict[str, Any]:
     }
 
 
-def week_document(
-    week: Week,
-    photos: Sequence[Photo],
-    log: Sequence[Word],
-    word: Word,
-    finished: Finished,
-    notes: Sequence[Note],
-    settings: Settings,
-) -> dict[str, Any]:
-    shown = [photo_fields(photo, settings) for photo in photos]
+def week_document(page: WeekPage, settings: Settings) -> dict[str, Any]:
+    shown = [photo_fields(photo, settings) for photo in page.photos]
     return {
-        **week_fields(week),
-        "state": word.state,
-        "waiting_for": list(word.waiting_for),
+        **week_fields(page.week),
+        "state": page.word.state,
+        "waiting_for": list(page.word.waiting_for),
         "days": [
             {"day": day.isoformat(), "photos": sum(photo["day"] == day.isoformat() for photo in shown)}
-            for day in week.days()
+            for day in page.week.days()
         ],
         "photos": shown,
-        "keepers": sum(photo.keeper for photo in photos),
-        "late": [photo.code for photo in finished.late],
-        "late_copies": [{"code": photo.code, "copy_of": code} for photo, code in finished.copies],
-        "gone": list(finished.gone),
-        "log": [word_fields(entry) for entry in log],
-        "notes": [note_fields(note) for note in notes],
+        "keepers": sum(photo.keeper for photo in page.photos),
+        "late": [photo.code for photo in page.finished.late],
+        "late_copies": [{"code": photo.code, "copy_of": code} for photo, code in page.finished.copies],
+        "gone": list(page.finished.gone),
+        "log": [word_fields(entry) for entry in page.log],
+        "notes": [note_fields(note) for note in page.notes],
+        "orders": [{"order": order.name, "state": order.state} for order in page.orders],
     }
 
 

@@ -82,7 +82,13 @@ def orders_lines(orders: Sequence[Order], rule: WeekRule) -> Iterator[str]:
         return
     rows = [("order", "planned", "state", "prints", "pieces")]
     rows += [
-        (order.name, _day(order.planned_at), _state_words(order), f"{len(order.prints):,}", f"{len(order.pieces):,}")
+        (
+            order.name,
+            _day(order.planned_at),
+            order_state_words(order),
+            f"{len(order.prints):,}",
+            f"{len(order.pieces):,}",
+        )
         for order in orders
     ]
     head, *lines = columns(rows, numbers=[3, 4])
@@ -103,7 +109,7 @@ def told_lines(order: Order, weeks: Sequence[WeekOfOrder], *, is_new: bool) -> I
     """What an order is now, and what that means for its weeks."""
     count = f"{plural(len(order.prints), 'print')}, {plural(len(order.pieces), 'piece')}"
     again = "" if is_new else "was told already: "
-    yield f"Order {order.name} {again}{_state_words(order)}; {count}"
+    yield f"Order {order.name} {again}{order_state_words(order)}; {count}"
     if order.state == "sent":
         yield from (_sent_line(order, item) for item in weeks)
     elif order.state == "arrived":
@@ -156,7 +162,7 @@ def _prints_command(weeks: Sequence[Week]) -> str:
     return " ".join(["weeksheaf prints", *(week.name for week in weeks), "FOLDER"])
 
 
-def _state_words(order: Order) -> str:
+def order_state_words(order: Order) -> str:
     """ "planned", "sent 2 Apr 2026", "arrived 9 Apr 2026"."""
     moment = {"sent": order.sent_at, "arrived": order.arrived_at}.get(order.state)
     return f"{order.state} {_day(moment)}" if moment else order.state

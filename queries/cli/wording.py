@@ -7,16 +7,17 @@ from pathlib import Path
 
 from queries.cli.alike_remarks import alike_remark
 from queries.cli.note_words import brief_lines
+from queries.cli.order_words import order_state_words
 from queries.cli.output import columns, plural, width
 from queries.cli.visible import visible
 from queries.devices import Device
 from queries.finished import Finished
-from queries.notes import Note
 from queries.photos import Photo, days_of_several_zones
 from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
 from queries.week_log import Word
-from queries.weeks import Week, date_words, day_words, short_week_words, week_words
+from queries.week_page import WeekPage
+from queries.weeks import date_words, day_words, short_week_words, week_words
 
 #: From so many columns on the week table spells its headings out, and photos show their sizes.
 _ROOMY = 100
@@ -94,18 +95,10 @@ def _gap(gap: Gap) -> str:
 # ---------------------------------------------------------------------------------------------------------- a week
 
 
-def week_page(
-    week: Week,
-    photos: Sequence[Photo],
-    log: Sequence[Word],
-    word: Word,
-    finished: Finished,
-    notes: Sequence[Note],
-    settings: Settings,
-) -> Iterator[str]:
+def week_lines(page: WeekPage, settings: Settings) -> Iterator[str]:
     """One week: its state and history, then its days and photos."""
-    yield from week_head(week, photos, log, word, finished, notes)
-    starts_at = settings.day_starts_at
+    yield from week_head(page)
+    week, photos, starts_at = page.week, page.photos, settings.day_starts_at
     abroad = days_of_several_zones(photos, week, starts_at)
     rows = [photo_cells(photo, zoned=photo.shown_day(week, starts_at) in abroad) for photo in photos]
     cells = columns(rows) if rows else []
@@ -117,20 +110,21 @@ def week_page(
             yield from remarks(photo)
 
 
-def week_head(
-    week: Week, photos: Sequence[Photo], log: Sequence[Word], word: Word, finished: Finished, notes: Sequence[Note]
-) -> Iterator[str]:
-    """One week: its state, history and own words, without its photos."""
+def week_head(page: WeekPage) -> Iterator[str]:
+    """One week: its state, history, own words and orders, without its photos."""
+    week, photos, word = page.week, page.photos, page.word
     mark = ";" if word.waiting_for else ","
     keepers = sum(photo.keeper for photo in photos)
     kept = f", {plural(keepers, 'keeper')}" if keepers < len(photos) else ""
     yield f"{week_words(week)} ({week.name}): {state_words(word)}{mark} {plural(len(photos), 'photo')}{kept}"
-    for entry in log:
+    for entry in page.log:
         told = datetime.fromisoformat(entry.told_at).astimezone()
         note = f"  {visible(entry.note)}" if entry.note else ""
         yield f"  {date_words(told.date())} {told:%H:%M}  {state_words(entry)}{note}"
-    yield from brief_lines(notes)
-    yield from _finished(finished)
+    yield from brief_lines(page.notes)
+    if page.orders:
+        yield f"  prints: {', '.join(f'{order.name} {order_state_words(order)}' for order in page.orders)}"
+    yield from _finished(page.finished)
 
 
 def _finished(finished: Finished) -> Iterator[str]:

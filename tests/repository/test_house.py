@@ -21,7 +21,7 @@ ARROWS: dict[str, set[str]] = {
     "indexer.alike": set(),
     "indexer.dating": {"indexer.facts"},
     "indexer.store": {"indexer.alike", "indexer.dating", "indexer.errors", "indexer.facts", "indexer.interrupts"},
-    "indexer": {"indexer.errors", "indexer.facts", "indexer.interrupts", "indexer.store"},
+    "indexer": {"indexer.alike", "indexer.errors", "indexer.facts", "indexer.interrupts", "indexer.store"},
     "queries.weeks": {"indexer.dating", "indexer.errors"},
     "queries.lengths": set(),
     "queries.print_settings": {"indexer.errors", "queries.lengths", "queries.sleeves"},
@@ -37,6 +37,10 @@ ARROWS: dict[str, set[str]] = {
     "queries.notes": {"indexer.errors", "queries.weeks"},
     "queries.orders": {"indexer.errors", "queries.week_log", "queries.weeks"},
     "queries.finished": {"queries.album_days", "queries.photos", "queries.week_log", "queries.weeks"},
+    "queries.week_page": {
+        "queries.finished", "queries.notes", "queries.orders", "queries.photos", "queries.settings", "queries.week_log",
+        "queries.weeks",
+    },
     "queries.progress": {
         "queries.album_days", "queries.finished", "queries.settings", "queries.week_log", "queries.weeks"
     },
@@ -82,7 +86,7 @@ ARROWS: dict[str, set[str]] = {
         "queries.week_log", "queries.behind", "queries.cameras", "queries.shifts", "queries.suggestions",
         "queries.told_times", "queries.week_moves", "queries.sleeves",
         "queries.cropping", "queries.fitting", "queries.spread", "queries.notes", "queries.orders", "queries.lengths",
-        "queries.made_files", "queries.prints",
+        "queries.made_files", "queries.prints", "queries.week_page",
     },
     "queries": set(),
 }  # fmt: skip
@@ -100,10 +104,11 @@ PURE = {
     "indexer.facts.iptc", "indexer.facts.sidecars",
     "indexer.facts.bars",
     "indexer.alike.bits", "indexer.alike.bursts", "indexer.alike.burst_score", "indexer.alike.coefficients",
-    "indexer.alike.copies", "indexer.alike.copy_score", "indexer.alike.edits", "indexer.alike.keepers",
+    "indexer.alike.copies", "indexer.alike.copy_score", "indexer.alike.doubts", "indexer.alike.edits",
+    "indexer.alike.found_again", "indexer.alike.keepers",
     "indexer.alike.likeness", "indexer.alike.near", "indexer.alike.near_parts", "indexer.alike.near_plan",
     "indexer.alike.mark_score", "indexer.alike.scenes", "indexer.alike.sets", "indexer.alike.signals",
-    "indexer.alike.values",
+    "indexer.alike.surfaces", "indexer.alike.values",
     "indexer.dating.clock.factory", "indexer.dating.clock.findings", "indexer.dating.clock.inquiry",
     "indexer.dating.clock.journeys", "indexer.dating.clock.lived", "indexer.dating.clock.parts",
     "indexer.dating.clock.rolls",

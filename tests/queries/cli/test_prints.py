@@ -101,7 +101,9 @@ def test_made_again_it_is_the_same_order(planned: Person, tmp_path: Path) -> Non
 def test_a_sent_order_keeps_its_folder(planned: Person, tmp_path: Path) -> None:
     """What the lab has is not written over; another folder begins the next order."""
     planned.says("prints", "2026-W14", tmp_path / "out", "--yes")
+    assert "  prints: o01 planned\n" in planned.says("week", "2026-W14")
     planned.says("order", "sent", "1")
+    assert planned.json("week", "2026-W14")["orders"] == [{"order": "o01", "state": "sent"}]
     error = planned.error("prints", "2026-W14", tmp_path / "out")
     assert error.startswith(f"{tmp_path / 'out'} holds order o01, which was sent; choose another folder")
 

@@ -10,10 +10,9 @@ import pytest
 
 from queries.cli import wording
 from queries.cli.session import Session
-from queries.finished import Finished
 from queries.photos import Photo
 from queries.settings import Settings
-from queries.week_log import UNTOLD
+from queries.week_page import WeekPage
 from queries.weeks import WeekRule
 from tests.queries.cli.conftest import PHONE, Person, put
 
@@ -243,8 +242,8 @@ def test_no_row_is_longer_than_the_terminal(monkeypatch: pytest.MonkeyPatch, col
     """Phone photos with the names that phones give, and one known by day only, fit on the terminal."""
     monkeypatch.setenv("COLUMNS", columns)
     photos = [_ordinary("PXL_20260330_091520123.jpg", "T09:15:20"), _ordinary("IMG-20260330-WA0003.jpg", "")]
-    page = wording.week_page(WeekRule().week_of(date(2026, 3, 30)), photos, [], UNTOLD, Finished(), [], Settings({}))
-    assert max(map(len, page)) <= int(columns)
+    page = WeekPage(WeekRule().week_of(date(2026, 3, 30)), photos)
+    assert max(map(len, wording.week_lines(page, Settings({})))) <= int(columns)
 
 
 def test_a_photo_between_two_others_is_shown_as_a_guess() -> None:
@@ -273,8 +272,6 @@ def test_a_day_lived_in_two_zones_shows_them() -> None:
         )
     )
     page = list(
-        wording.week_page(
-            WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later], [], UNTOLD, Finished(), [], Settings({})
-        )
+        wording.week_lines(WeekPage(WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later]), Settings({}))
     )
     assert [line.split("  ")[2] for line in page if "landscape" in line] == ["23:30 +02:00", "17:45 -05:00", "09:00"]
