@@ -7,7 +7,7 @@ told_at, photo_key, choice`), `clock_log` (`uuid, told_at, make, model, serial, 
 takes_back`), `assignment` (`uuid, told_at, photo_key, what, value`), `sleeve_log` (`uuid, told_at, name, cell,
 drawing`), `sleeve_own_log` (`uuid, told_at, name, owned`), `plan_log` (`uuid, told_at, first_day, plan`, a JSON
 text), `note_log` (`uuid, told_at, first_day, day, text, takes_back`) and `order_log` (`uuid, told_at, order_id, number,
-what, content`, a JSON text); an older backup lacks those that came later.
+what, content`, a JSON text, `takes_back`); an older backup lacks those that came later.
 Restoring is a union by `uuid`: nothing is lost or doubled, however often it is done, and into whichever index.
 """
 

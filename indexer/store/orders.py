@@ -3,7 +3,7 @@
 import sqlite3
 
 from indexer.errors import WordError
-from indexer.store.words import new_stamp
+from indexer.store.words import TAKEN_BACK, new_stamp
 
 
 def tell_order(
@@ -29,6 +29,25 @@ def tell_order(
         (stamp.uuid, stamp.told_at, order_id, number, what, content),
     )
     return True
+
+
+def take_back(connection: sqlite3.Connection, order_id: str, number: int, what: str) -> bool:
+    """Let "sent", "arrived" or "dropped" of an order hold no longer; False where it was not told.
+
+    Runs inside the caller's transaction. Raises WordError where an order that arrived is to be unsent.
+    """
+    rows = connection.execute("SELECT uuid, what FROM order_word WHERE order_id = ?", (order_id,)).fetchall()
+    if what == "sent" and any(row["what"] == "arrived" for row in rows):
+        name = f"o{number:02}"
+        raise WordError(f"order {name} has arrived; take that back first: weeksheaf order arrived {name} --forget")
+    held = [row["uuid"] for row in rows if row["what"] == what]
+    for uuid in held:
+        stamp = new_stamp(connection)
+        connection.execute(
+            "INSERT INTO order_log (uuid, told_at, order_id, number, what, takes_back) VALUES (?, ?, ?, ?, ?, ?)",
+            (stamp.uuid, stamp.told_at, order_id, number, TAKEN_BACK, uuid),
+        )
+    return bool(held)
 
 
 def _refuse_unknown(connection: sqlite3.Connection, number: int, what: str) -> None:

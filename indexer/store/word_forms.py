@@ -14,6 +14,7 @@ from indexer.store.words import (
     ORDER_CONTENTS,
     ORDER_STATES,
     STATES,
+    TAKEN_BACK,
     WORD_TABLES,
     written,
 )
@@ -42,7 +43,7 @@ def checked(table: str, row: dict[str, Any]) -> dict[str, Any]:
     if table == "note_log":
         _check("takes_back", row["takes_back"], is_good=_is_note(row) or _is_note_taken_back(row))
     if table == "order_log":
-        _check("what", row["what"], is_good=row["what"] in (ORDER_STATES if row["content"] is None else ORDER_CONTENTS))
+        _check("what", row["what"], is_good=_is_word_of_order(row))
     return row
 
 
@@ -68,7 +69,7 @@ def is_first_day(value: object) -> bool:
 
 def _is_good(table: str, name: str, value: object) -> bool:
     if name == "what":
-        return value in (ASSIGNED if table == "assignment" else (*ORDER_CONTENTS, *ORDER_STATES))
+        return value in (ASSIGNED if table == "assignment" else (*ORDER_CONTENTS, *ORDER_STATES, TAKEN_BACK))
     if name in ("value", "takes_back", "cell", "drawing", "text"):
         return value is None or isinstance(value, str)
     return _FORMS[name](value) if name in _FORMS else isinstance(value, str)
@@ -91,6 +92,12 @@ def _is_note(row: dict[str, Any]) -> bool:
 
 def _is_note_taken_back(row: dict[str, Any]) -> bool:
     return row["text"] is None and row["takes_back"] is not None and is_uuid(row["takes_back"])
+
+
+def _is_word_of_order(row: dict[str, Any]) -> bool:
+    if row["takes_back"] is not None:
+        return row["what"] == TAKEN_BACK and row["content"] is None and is_uuid(row["takes_back"])
+    return row["what"] in (ORDER_STATES if row["content"] is None else ORDER_CONTENTS)
 
 
 def _is_json_object(value: object) -> bool:

@@ -17,7 +17,7 @@ WORD_TABLES: dict[str, tuple[str, ...]] = {
     "sleeve_own_log": ("uuid", "told_at", "name", "owned"),
     "plan_log": ("uuid", "told_at", "first_day", "plan"),
     "note_log": ("uuid", "told_at", "first_day", "day", "text", "takes_back"),
-    "order_log": ("uuid", "told_at", "order_id", "number", "what", "content"),
+    "order_log": ("uuid", "told_at", "order_id", "number", "what", "content", "takes_back"),
 }
 
 #: What a week can be.
@@ -29,6 +29,8 @@ ASSIGNED = ("week", "taken")
 #: What can be told of an order of prints: two with a content, three that are its state.
 ORDER_CONTENTS = ("planned", "reprint")
 ORDER_STATES = ("sent", "arrived", "dropped")
+#: What is told of an order where one of those does not hold.
+TAKEN_BACK = "taken back"
 #: No order has a larger number.
 LARGEST_NUMBER = 10**9
 #: No clock is wrong by more: a hundred years, in seconds.

@@ -118,6 +118,13 @@ def told_lines(order: Order, weeks: Sequence[WeekOfOrder], *, is_new: bool) -> I
         yield f"Its number is not used again, its files stay in {visible(order.folder)}"
 
 
+def taken_back_line(order: Order, what: str, *, is_new: bool) -> str:
+    """What an order is again, after a word about it was taken back."""
+    if not is_new:
+        return f"Order {order.name} was never told to be {what}; it is {order_state_words(order)}"
+    return f"Order {order.name} is {order_state_words(order)} again"
+
+
 def _sent_line(order: Order, item: WeekOfOrder) -> str:
     week = week_words(item.week)
     if item.waits_for_prints:

@@ -25,7 +25,7 @@ def sound() -> dict[str, Any]:
             "uuid": f"6f1f8a44-5f0d-4c57-9d1c-0c1b54a9b7{number + 160:x}",
             "told_at": f"2026-01-{number + 1:02}T00:00:00.000000Z",
         }
-        for number in range(17)
+        for number in range(18)
     ]
     week = {"first_day": "2026-03-30", "state": "waiting", "waiting_for": ["words"], "note": "", "holding": ["a" * 32]}
     camera = {"make": "Tidewell", "model": "TW-100", "serial": ""}
@@ -60,9 +60,10 @@ def sound() -> dict[str, Any]:
                 stamps[13] | {"first_day": "2026-03-30", "day": None, "text": None, "takes_back": stamps[12]["uuid"]},
             ],
             "order_log": [
-                stamps[14] | order | {"what": "planned", "content": '{"folder": "prints"}'},
-                stamps[15] | order | {"what": "sent", "content": None},
-                stamps[16] | order | {"what": "reprint", "content": "{}"},
+                stamps[14] | order | {"what": "planned", "content": '{"folder": "prints"}', "takes_back": None},
+                stamps[15] | order | {"what": "sent", "content": None, "takes_back": None},
+                stamps[16] | order | {"what": "reprint", "content": "{}", "takes_back": None},
+                stamps[17] | order | {"what": "taken back", "content": None, "takes_back": stamps[15]["uuid"]},
             ],
         },
     }
@@ -164,6 +165,8 @@ def test_the_sound_backup_of_these_checks_is_one(tmp_path: Path) -> None:
         ("order_log", "content", None),  # without the content of a planned one
         ("order_log", "content", "[]"),
         ("order_log", "content", {}),
+        ("order_log", "takes_back", "3f0b4c39-9a41-4c5e-8a29-3c1a6f0d7b52"),  # with a content
+        ("order_log", "what", "taken back"),  # without saying which word
         ("assignment", "what", "sent"),
     ],
 )

@@ -6,7 +6,7 @@ from itertools import product
 import pytest
 
 from indexer.errors import WordError
-from indexer.store.orders import tell_order
+from indexer.store.orders import take_back, tell_order
 
 ONE, TWO = "0d5e4a1c-2f0b-4b54-8a55-3f9d6a0c7e11", "1d5e4a1c-2f0b-4b54-8a55-3f9d6a0c7e11"
 CONTENT = {"planned": "{}", "reprint": "{}"}
@@ -87,7 +87,7 @@ def test_what_went_to_the_lab_stays(connection: sqlite3.Connection) -> None:
     rows = [("b", "planned", "2"), ("a", "planned", "1"), ("c", "sent", None), ("d", "planned", "3")]
     for day, (uuid, what, content) in enumerate(rows, start=1):
         word = (uuid, f"2026-04-0{day}T00:00:00.000000Z", ONE, 5, what, content)
-        connection.execute("INSERT INTO order_log VALUES (?, ?, ?, ?, ?, ?)", word)
+        connection.execute("INSERT INTO order_log VALUES (?, ?, ?, ?, ?, ?, NULL)", word)
     assert states(connection) == [(5, "sent", "1")]
     assert connection.execute("SELECT planned_at FROM print_order").fetchone()[0][:10] == "2026-04-02"
 
@@ -96,5 +96,26 @@ def test_an_order_dropped_here_and_sent_there_went(connection: sqlite3.Connectio
     """Two computers' words together: what went to the lab went."""
     for day, what in enumerate(("planned", "sent", "dropped"), start=1):
         word = (what, f"2026-04-0{day}T00:00:00.000000Z", ONE, 5, what, CONTENT.get(what))
-        connection.execute("INSERT INTO order_log VALUES (?, ?, ?, ?, ?, ?)", word)
+        connection.execute("INSERT INTO order_log VALUES (?, ?, ?, ?, ?, ?, NULL)", word)
     assert states(connection) == [(5, "sent", "{}")]
+
+
+def test_a_word_taken_back_holds_no_longer(connection: sqlite3.Connection) -> None:
+    """Sent by a slip of the number: the order is planned again, may be planned anew and sent for good."""
+    tell_order(connection, ONE, 1, "planned", '{"a":1}')
+    assert not take_back(connection, ONE, 1, "sent")
+    tell_order(connection, ONE, 1, "sent")
+    assert take_back(connection, ONE, 1, "sent")
+    assert states(connection) == [(1, "planned", '{"a":1}')]
+    tell_order(connection, ONE, 1, "planned", '{"a":2}')
+    tell_order(connection, ONE, 1, "sent")
+    assert states(connection) == [(1, "sent", '{"a":2}')]
+    tell_order(connection, ONE, 1, "arrived")
+    with pytest.raises(WordError, match="order o01 has arrived; take that back first: weeksheaf order arrived o01"):
+        take_back(connection, ONE, 1, "sent")
+    assert take_back(connection, ONE, 1, "arrived")
+    assert take_back(connection, ONE, 1, "sent")
+    tell_order(connection, ONE, 1, "dropped")
+    assert take_back(connection, ONE, 1, "dropped")
+    assert states(connection) == [(1, "planned", '{"a":2}')]
+    assert log(connection).count("taken back") == 4

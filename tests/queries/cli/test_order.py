@@ -198,3 +198,13 @@ def test_wrong_usage(person: Person, words: list[str]) -> None:
     """One order at a time, by a word that there is, and --json at the end."""
     tell_order_of(person)
     person.misuse("order", *words)
+
+
+def test_a_slip_of_the_number_is_taken_back(person: Person) -> None:
+    """`--forget` on what was told: the order is what it was before."""
+    tell_order_of(person)
+    person.says("order", "sent", "1")
+    assert person.says("order", "sent", "1", "--forget") == "Order o01 is planned again\n"
+    assert person.json("order")["orders"][0]["state"] == "planned"
+    assert person.says("order", "drop", "1", "--forget").startswith("Order o01 was never told to be dropped; it is ")
+    assert person.json("order", "arrived", "1", "--forget")["told"] is False
