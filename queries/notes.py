@@ -33,7 +33,7 @@ def notes_of_week(connection: sqlite3.Connection, week: Week, rule: WeekRule) ->
     A note shows in the week that holds the fourth day of the week it was told for.
     """
     rows = connection.execute("SELECT * FROM week_note ORDER BY day, told_at, uuid")  # NULL sorts first
-    return [_note(row) for row in rows if _week_told(row, rule) == week]
+    return [_note(row) for row in rows if rule.whole_week_told(date.fromisoformat(row["first_day"])) == week]
 
 
 def note_text(text: str) -> str:
@@ -69,11 +69,3 @@ def day_in_week(text: str, week: Week) -> date:
 def _note(row: sqlite3.Row) -> Note:
     day = date.fromisoformat(row["day"]) if row["day"] else None
     return Note(row["uuid"], row["told_at"], day, row["text"])
-
-
-def _week_told(row: sqlite3.Row, rule: WeekRule) -> Week | None:
-    """The week that shows a note, or None at the edge of the calendar."""
-    try:
-        return rule.week_holding_told(date.fromisoformat(row["first_day"]))
-    except WeekError:
-        return None

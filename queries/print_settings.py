@@ -88,11 +88,15 @@ def _paper(text: str, name: str, examples: str) -> Size:
 
 
 def _edges(text: str) -> list[float]:
-    """Left, top, right and bottom in inches. A comma parts lengths or is a decimal one: four parts are four edges."""
+    """Left, top, right and bottom in inches. A comma parts lengths or is a decimal one: four parts are four edges. The
+    one unit that is told holds for all."""
     parts = [part for part in re.split(r"[,;\s]+", re.sub(r"(?<=\d)\s+(?=in|mm|cm|\")", "", text.strip())) if part]
     if len(parts) != 4:
         return [_edge(text, text)] * 4
-    unit = "mm" if parts[-1].lower().endswith("mm") else "cm" if parts[-1].lower().endswith("cm") else ""
+    units = {unit for part in parts for unit in re.findall(r"mm|cm|in|\"", part.lower())}
+    unit = units.pop() if len(units) == 1 else ""
+    if units and any(part[-1].isdecimal() for part in parts):
+        raise _no_trim(text)  # a number among lengths of several units may mean either
     return [_edge(f"{part}{unit}" if part[-1].isdecimal() else part, text) for part in parts]
 
 
@@ -100,10 +104,14 @@ def _edge(part: str, whole: str) -> float:
     try:
         return parse_length(part)
     except WordError as error:
-        raise WordError(
-            f"print.lab_trim is one length for all edges, such as 1/16in, or four for left,top,right,bottom, such as"
-            f" 2mm,1mm,2mm,1mm; not {whole!r}"
-        ) from error
+        raise _no_trim(whole) from error
+
+
+def _no_trim(text: str) -> WordError:
+    return WordError(
+        f"print.lab_trim is one length for all edges, such as 1/16in, or four for left,top,right,bottom, such as"
+        f" 2mm,1mm,2mm,1mm; not {text!r}"
+    )
 
 
 def _length_text(inches: float, unit: Unit) -> str:

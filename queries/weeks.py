@@ -103,6 +103,13 @@ class WeekRule:
         """
         return self._week_starting(week_start(first_day_as_told.toordinal() + 3, self.first_day), first_day_as_told)
 
+    def whole_week_told(self, first_day_as_told: date) -> Week | None:
+        """The same, or None at the edge of the calendar, where this rule has no whole week for it."""
+        try:
+            return self.week_holding_told(first_day_as_told)
+        except WeekError:
+            return None
+
     def between(self, first: Week, last: Week) -> Iterator[Week]:
         """The consecutive weeks from `first` to `last`, both included and of this rule; none when last is earlier."""
         for start in range(first.first_day.toordinal(), last.first_day.toordinal() + 1, 7):

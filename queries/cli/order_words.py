@@ -11,7 +11,7 @@ from queries.cli.output import columns, plural
 from queries.cli.visible import visible
 from queries.orders.naming import piece_words
 from queries.orders.values import Order, OrderedPiece, OrderedPrint
-from queries.orders.weeks import WeekOfOrder, week_told, weeks_with_pieces
+from queries.orders.weeks import WeekOfOrder, weeks_with_pieces
 from queries.weeks import Week, WeekRule, date_words, week_words
 
 #: What a shell takes as it stands between double quotes.
@@ -65,10 +65,10 @@ def reprint_document(item: OrderedPrint, pieces: Sequence[OrderedPiece], rule: W
     return {
         "print": item.name,
         "pieces": [
-            {"week": week.name if (week := week_told(piece.week, rule)) else None, "pocket": piece.pocket}
+            {"week": week.name if (week := rule.whole_week_told(piece.week)) else None, "pocket": piece.pocket}
             for piece in pieces
         ],
-        "next": _prints_command(weeks_with_pieces(pieces, rule)),
+        "next": _reprint_command(pieces, rule),
     }
 
 
@@ -143,7 +143,9 @@ def _arrived_line(order: Order, item: WeekOfOrder) -> str:
 def reprint_lines(item: OrderedPrint, pieces: Sequence[OrderedPiece], rule: WeekRule) -> Iterator[str]:
     """What will be printed again, and by which command."""
     yield f"To be printed again, of {item.name}: {', '.join(piece_words(piece, rule) for piece in pieces)}"
-    yield f"The next order has it: {_prints_command(weeks_with_pieces(pieces, rule))}"
+    yield f"The next order has it: {_reprint_command(pieces, rule)}"
+    if _has_card(pieces):
+        yield "The card is printed with --journal; one of lines, with --handwritten instead."
 
 
 def _next(order: Order, item: WeekOfOrder) -> str | None:
@@ -163,6 +165,15 @@ def _quoted(wait: str) -> str:
     if not colon:
         return kind
     return f'{kind}:"{what}"' if _PLAIN.fullmatch(what) else visible(shlex.quote(wait))
+
+
+def _reprint_command(pieces: Sequence[OrderedPiece], rule: WeekRule) -> str:
+    """A card is a piece of the next order only where cards are asked for."""
+    return _prints_command(weeks_with_pieces(pieces, rule)) + (" --journal" if _has_card(pieces) else "")
+
+
+def _has_card(pieces: Sequence[OrderedPiece]) -> bool:
+    return not all(piece.keys for piece in pieces)
 
 
 def _prints_command(weeks: Sequence[Week]) -> str:

@@ -12,7 +12,7 @@ from queries.orders.values import order_name
 from queries.prints.order import Sheet, keys_of
 from queries.prints.order_file import FILE_NAME
 from queries.prints.printing import Prepared
-from queries.prints.words import order_fields
+from queries.prints.words import most_trimmed, order_fields
 from queries.prints.writing import CARDS, GUIDE, Made
 from queries.sleeves.sizes import Unit, size_words
 from queries.weeks import week_words
@@ -58,6 +58,7 @@ def lines(order: Prepared, made: Made, folder: Path) -> Iterator[str]:
         )
     if not made.files:
         yield "Nothing to print." if order.before else "Nothing to print: the plan holds no photo."
+        yield from (line for note in order.notes for line in _wrapped(note))
         return
     pieces = sum(len(sheet.pieces) for sheet in order.sheets)
     name, prints = order_name(order.number), plural(len(order.sheets), "print")
@@ -77,9 +78,10 @@ def lines(order: Prepared, made: Made, folder: Path) -> Iterator[str]:
 def calibrated_lines(file: Path) -> Iterator[str]:
     yield f"Written: {visible(str(file))}"
     yield from _wrapped(
-        "Have it printed once as your photos are. At each edge read the number of the outermost mark that you can see,"
-        " then tell them: weeksheaf settings print.lab_trim LEFT,TOP,RIGHT,BOTTOM"
+        "Have it printed once as your photos are. At each edge read the number of the outermost line that you can see,"
+        " then tell them:"
     )
+    yield "  weeksheaf settings print.lab_trim LEFT,TOP,RIGHT,BOTTOM"
 
 
 def _fewest(order: Prepared) -> str:
@@ -105,12 +107,12 @@ def _notes(order: Prepared, made: Made) -> Iterator[str]:
     if shrunk:
         least = min(min(sheet.layout.scale_x, sheet.layout.scale_y) for sheet in shrunk)
         yield (
-            f"{plural(len(shrunk), 'print')} of several pieces shrunk to {least:.1%} or more, so that the lab's trim"
-            " takes nothing of them; --apart gives each piece its full size on more prints."
+            f"Pieces shrunk by up to {100 * (1 - least):.1f} % on {plural(len(shrunk), 'print')}, so that all of"
+            " them stays on the print; --apart gives each its full size, on more prints."
         )
     exempt = [sheet for sheet in order.sheets if any(_is_at_risk(laid) for laid in sheet.layout.laid)]
     if exempt:
-        yield f"{plural(len(exempt), 'print')} filled to the edge: the lab may take {_trim_words(order)} there."
+        yield f"{plural(len(exempt), 'print')} filled to the edge: the lab may take up to {most_trimmed(order)} there."
     yield from order.notes
     for name, note in made.notes:
         yield f"{name}: {note}"
@@ -121,17 +123,13 @@ def _is_at_risk(laid: Any) -> bool:
     return any((trim.left, trim.top, trim.right, trim.bottom))
 
 
-def _trim_words(order: Prepared) -> str:
-    most = max(order.lab.trim)
-    return f"up to {most / 1000:g} mm" if order.lab.unit == "mm" else f"up to {most / UM_PER_INCH:.3g} in"
-
-
 def _also(order: Prepared) -> Iterator[str]:
     if order.sheets:
         yield f"{plural(len(order.sheets), 'print')} for the lab, and {GUIDE}"
     if order.home_cards:
         yield f"{CARDS}: {plural(len(order.home_cards), 'card')} for your own printer, at actual size"
-    yield f"{plural(len(order.weeks), 'spread')} as a picture, and {FILE_NAME}"
+    pictures = "as a picture" if len(order.weeks) == 1 else "as pictures"
+    yield f"{plural(len(order.weeks), 'spread')} {pictures}, and {FILE_NAME}"
 
 
 def _wrapped(text: str) -> list[str]:

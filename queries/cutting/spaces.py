@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from indexer.errors import PrintError
 from queries.cutting.trees import Form, Kind
 from queries.cutting.values import Paper, Rect, Tight
-from queries.lengths import UM_PER_INCH
+from queries.lengths import UM_PER_INCH, inches_meant
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,8 +63,17 @@ def refuse_larger(name: str, sides: Kind, paper: Paper) -> None:
     if sides[0] > min(paper.width, paper.height) or sides[1] > max(paper.width, paper.height):
         raise PrintError(
             f"{name} is {_inches(sides[0])}x{_inches(sides[1])} in, larger than the lab's paper of "
-            f"{_inches(paper.width)}x{_inches(paper.height)} in; set print.size, or plan the week without that pocket"
+            f"{_inches(paper.width)}x{_inches(paper.height)} in; {_way_out(sides, paper)}"
         )
+
+
+def _way_out(sides: Kind, paper: Paper) -> str:
+    """Who asked for pieces apart, and told a lab's size of inches in millimetres, sees them refused for a hair."""
+    meant = inches_meant(paper.width, paper.height)
+    if meant and sides[0] <= min(meant) and sides[1] <= max(meant):
+        size = "x".join(f"{side / UM_PER_INCH:g}" for side in meant)
+        return f"where its name stands for inches, say so: weeksheaf settings print.size {size}in"
+    return "set print.size, or plan the week without that pocket"
 
 
 def _inches(length: int) -> str:

@@ -11,8 +11,8 @@ from queries.lengths import UM_PER_INCH, UM_PER_MM
 #: The unit that the person told the paper in.
 Unit = Literal["in", "mm"]
 
-#: Rulers and trimmers show sixteenths of an inch (common practice).
-_PARTS = 16
+#: Rulers and trimmers show sixteenths of an inch, many rulers half of that, which short lengths need (common practice).
+_PARTS, _FINE_PARTS, _SHORT = 16, 32, UM_PER_INCH // 8
 #: Places rounded to whole µm differ from a sixteenth by no more, in µm.
 _HAIR = 2
 
@@ -52,38 +52,39 @@ def in_one_line(name: str) -> str:
 
 
 def in_words(length: int, unit: Unit) -> str:
-    """A length in µm as one reads it off a ruler: 2 15/16 in, 2.91 in (about 2 15/16), 76.2 mm."""
+    """A length in µm as one reads it off a ruler: 2 15/16 in, 2.91 in (about 2 15/16), 1/32 in, 76.2 mm."""
     if unit == "mm":
         return f"{length / UM_PER_MM:.1f}".removesuffix(".0") + " mm"
-    parts = round(length * _PARTS / UM_PER_INCH)
-    if abs(length - parts * UM_PER_INCH / _PARTS) <= _HAIR:
-        return f"{_mixed(parts)} in"
+    whole = _FINE_PARTS if length < _SHORT else _PARTS
+    parts = round(length * whole / UM_PER_INCH)
+    if abs(length - parts * UM_PER_INCH / whole) <= _HAIR:
+        return f"{_mixed(parts, whole)} in"
     decimal = f"{length / UM_PER_INCH:.2f} in"
-    return f"{decimal} (about {_mixed(parts)})" if parts else decimal
+    return f"{decimal} (about {_mixed(parts, whole)})" if parts else decimal
 
 
-def _mixed(parts: int) -> str:
-    """Sixteenths as a mixed number."""
-    whole, rest = divmod(parts, _PARTS)
-    common = gcd(rest, _PARTS)
-    words = [str(whole)] if whole or not rest else []
-    return " ".join([*words, *([f"{rest // common}/{_PARTS // common}"] if rest else [])])
+def _mixed(parts: int, whole: int) -> str:
+    """So many parts of an inch as a mixed number."""
+    inches, rest = divmod(parts, whole)
+    common = gcd(rest, whole)
+    words = [str(inches)] if inches or not rest else []
+    return " ".join([*words, *([f"{rest // common}/{whole // common}"] if rest else [])])
 
 
 def _step(
     cut: Cut, parent: tuple[int, str] | None, boxes: Mapping[Rect, str], later: Mapping[Rect, int], unit: Unit
 ) -> str:
-    away = in_words(cut.at - (cut.part.x if cut.way == "down" else cut.part.y), unit)
-    edge = _EDGES[cut.way]
-    if parent is None:
-        told = f"Cut {cut.way}, {away} from the {edge} edge of the print."
-    else:
-        told = f"The {parent[1]} part of cut {parent[0]}: cut {cut.way}, {away} from its {edge} edge."
     one, other = halves(cut.part, cut.way, cut.at)
-    first, second = (
-        _freed(half, side, cut, boxes, later) for half, side in zip((one, other), _SIDES[cut.way], strict=True)
-    )
-    return f"{told} {first} {second}"
+    away = in_words(cut.at - (cut.part.x if cut.way == "down" else cut.part.y), unit)
+    edge, (side, other_side) = _EDGES[cut.way], _SIDES[cut.way]
+    part = f"The {parent[1]} part of cut {parent[0]}" if parent else ""
+    rest = _freed(other, other_side, cut, boxes, later)
+    if one not in boxes and one not in later:  # pieces start at the upper left, so this is the strip that the lab trims
+        whose = f"{part}: trim its {edge} edge" if parent else f"Trim the {edge} edge of the print"
+        return f"{whose} at the marks: {away}, or what the lab left of it. {rest}"
+    told = f"{part}: cut {cut.way}, {away} from its" if parent else f"Cut {cut.way}, {away} from the"
+    of_print = "" if parent else " of the print"
+    return f"{told} {edge} edge{of_print}. {_freed(one, side, cut, boxes, later)} {rest}"
 
 
 def _freed(half: Rect, side: str, cut: Cut, boxes: Mapping[Rect, str], later: Mapping[Rect, int]) -> str:

@@ -6,7 +6,7 @@ from datetime import date, datetime
 
 from indexer.errors import PrintError
 from queries.orders.values import Order, OrderedPiece, OrderedPrint
-from queries.orders.weeks import week_told, weeks_with_pieces
+from queries.orders.weeks import weeks_with_pieces
 from queries.weeks import WeekRule, date_words
 
 _NUMBER = re.compile(r"o?0*([0-9]{1,10})", re.IGNORECASE)
@@ -57,7 +57,7 @@ def pieces_named(item: OrderedPrint, pockets: Iterable[tuple[date | None, str]],
 
 def piece_words(piece: OrderedPiece, rule: WeekRule) -> str:
     """ "2026-W14/L4"."""
-    week = week_told(piece.week, rule)
+    week = rule.whole_week_told(piece.week)
     return f"{week.name if week else piece.week}/{piece.pocket}"
 
 
@@ -66,7 +66,7 @@ def _in_pocket(item: OrderedPrint, first_day: date | None, pocket: str, rule: We
         piece
         for piece in item.pieces
         if piece.pocket.lower() == pocket.lower()
-        and (first_day is None or ((week := week_told(piece.week, rule)) and week.first_day == first_day))
+        and (first_day is None or ((week := rule.whole_week_told(piece.week)) and week.first_day == first_day))
     ]
     listed = ", ".join(piece_words(piece, rule) for piece in found or item.pieces)
     if not found:

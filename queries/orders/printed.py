@@ -12,7 +12,6 @@ from datetime import date
 from typing import Generic, NamedTuple, Protocol, TypeVar
 
 from queries.orders.values import Order, OrderedPiece, OrderedPrint, Reprint
-from queries.orders.weeks import week_told
 from queries.weeks import Week, WeekRule
 
 
@@ -79,6 +78,16 @@ def left_to_print(pieces: Sequence[_P], orders: Iterable[Order], rule: WeekRule)
     )
 
 
+def planned_too(pieces: Iterable[PieceOfWeek], orders: Iterable[Order], rule: WeekRule) -> dict[str, Order]:
+    """By the name of a piece, the order planned last that holds one of its week with its mark and was not sent: who
+    forgot to tell that it went would pay for the piece twice."""
+    last: dict[_Same, Order] = {}
+    for order in sorted((order for order in orders if order.state == "planned"), key=lambda order: order.planned_at):
+        last |= {same: order for held in _pieces(order) if (same := _same(held, rule))}
+    same_of = {piece.name: (piece.week.first_day, piece.mark) for piece in pieces}
+    return {name: last[same] for name, same in same_of.items() if same in last}
+
+
 def photos_printed_before(
     keys: Iterable[str],
     orders: Iterable[Order],
@@ -93,7 +102,7 @@ def photos_printed_before(
     last: dict[str, tuple[Order, Week]] = {}
     for order in sorted((order for order in orders if order.went), key=lambda order: order.sent_at or ""):
         for held in _pieces(order):
-            week = week_told(held.piece.week, rule)
+            week = rule.whole_week_told(held.piece.week)
             if week and not any(_is_of(again, held) for again in order.reprints):
                 last |= dict.fromkeys(held.piece.keys, (order, week))
     found = {key: next((last[old] for old in _came_after(key, edits or {}) if old in last), None) for key in keys}
@@ -126,7 +135,7 @@ def _take_off(standing: dict[_Same, list[_Held]], again: Sequence[tuple[_Same, _
 
 
 def _same(held: _Held, rule: WeekRule) -> _Same | None:
-    week = week_told(held.piece.week, rule)
+    week = rule.whole_week_told(held.piece.week)
     return (week.first_day, held.piece.mark) if week else None
 
 

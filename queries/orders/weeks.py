@@ -2,9 +2,7 @@
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from datetime import date
 
-from indexer.errors import WeekError
 from queries.orders.values import Order, OrderedPiece
 from queries.week_log import UNTOLD, Word
 from queries.weeks import Week, WeekRule
@@ -29,17 +27,9 @@ class WeekOfOrder:
         return tuple(wait for wait in self.word.waiting_for if wait.partition(":")[0] != "prints")
 
 
-def week_told(first_day: date, rule: WeekRule) -> Week | None:
-    """The week that holds the fourth day of the week as told, or None at the edge of the calendar."""
-    try:
-        return rule.week_holding_told(first_day)
-    except WeekError:
-        return None
-
-
 def weeks_with_pieces(pieces: Iterable[OrderedPiece], rule: WeekRule) -> tuple[Week, ...]:
     """The weeks that pieces are for, in order."""
-    return tuple(sorted({week for piece in pieces if (week := week_told(piece.week, rule))}))
+    return tuple(sorted({week for piece in pieces if (week := rule.whole_week_told(piece.week))}))
 
 
 def weeks_of_order(

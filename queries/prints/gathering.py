@@ -60,6 +60,15 @@ def sources_of(pieces: Iterable[PicturePiece], photos: Mapping[str, Photo]) -> d
     return sources
 
 
+def check_sources(sources: Mapping[str, str], photos: Mapping[str, Photo]) -> None:
+    """Raise PrintError where a file that was printed from, by photo key, is not what it was when it was looked for: a
+    person may take hours over what is worth a look, and a picture in its place would be printed in silence."""
+    for key in sources:
+        found = find_source(photos[key])
+        if isinstance(found, NoSource):
+            raise PrintError(f"{found.path} ({photos[key].code}), while the prints were made: {found.reason}")
+
+
 def _refuse_lost(known: Known, kept: KeptPlan, photos: Mapping[str, Photo]) -> None:
     """A done week's plan stays as it is: only what cannot be printed stands in its way."""
     lost = lost_photos(kept, photos, known.keys, ())

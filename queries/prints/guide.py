@@ -1,13 +1,16 @@
-"""The cutting guide, a PDF for the home printer: what to do on the first page, then every print with its cuts."""
+"""The cutting guide, a PDF for the home printer: what to do on the first page, then every print with its cuts, last
+those without a cut."""
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from typing import Protocol
 
 from queries.cutting.steps import Unit
 from queries.lengths import UM_PER_INCH, UM_PER_MM
 from queries.prints.guide_canvas import GREY, LIGHT, Pages, line_height, wrapped
 from queries.prints.guide_notes import counted
-from queries.prints.guide_sheet import Block, GuidePrint, block_of, draw_block
+from queries.prints.guide_sheet import GuidePrint, block_of
+from queries.prints.guide_whole import whole_rows
 
 __all__ = ["GuidePrint", "guide_pdf"]
 
@@ -19,37 +22,46 @@ _PIECES_AT, _INDENT = 30_000, 7_000
 _RULER = {"in": (3 * UM_PER_INCH, "3 in"), "mm": (80 * UM_PER_MM, "80 mm")}
 
 
+class _Part(Protocol):
+    """What stands on a page as a whole: a print that is cut, or a row of those that are not."""
+
+    @property
+    def height(self) -> int: ...
+    def draw(self, pages: Pages, left: int, top: int, width: int) -> None: ...
+
+
 def guide_pdf(
     prints: Sequence[GuidePrint], heading: str, paper: tuple[int, int], unit: Unit, notes: Sequence[str] = ()
 ) -> bytes:
     """The guide on pages of `paper`, width and height in µm; the same prints give the same bytes."""
     pages = Pages(*paper, title=f"{heading}: cutting guide")
     width, height = paper[0] - 2 * _MARGIN, paper[1] - 2 * _MARGIN - _FOOT
-    blocks = list(_on_pages([block_of(item, unit, width, height) for item in prints], height))
-    opening = _Opening(pages, heading, len(blocks))
+    cut = [block_of(item, unit, width, height, _BETWEEN) for item in prints if item.layout.cuts]
+    whole = whole_rows([item for item in prints if not item.layout.cuts], unit, width, height)
+    opening = _Opening(pages, heading)
     opening.draw(prints, unit, notes)
-    for number, page in enumerate(blocks, start=opening.page + 1):
+    for number, page in enumerate(_on_pages([*cut, *whole], height), start=opening.page + 1):
         pages.turn_page()
-        spare = height - sum(block.height for block in page)
+        spare = height - sum(part.height for part in page)
         between = min(_MOST_BETWEEN, spare // max(1, len(page) - 1))
         y = _MARGIN
-        for block in page:
-            draw_block(pages, block, _MARGIN, y, width)
-            y += block.height + between
+        for part in page:
+            part.draw(pages, _MARGIN, y, width)
+            y += part.height + between
         _foot(pages, heading, f"page {number}")
     return pages.done()
 
 
-def _on_pages(blocks: Sequence[Block], height: int) -> Iterator[list[Block]]:
-    """The blocks in order, as many on a page as it has room for."""
-    page: list[Block] = []
+def _on_pages(parts: Sequence[_Part], height: int) -> Iterator[list[_Part]]:
+    """The parts in order, as many on a page as it has room for."""
+    page: list[_Part] = []
     used = 0
-    for block in blocks:
-        if page and used + block.height > height:
+    for part in parts:
+        if page and used + part.height > height:
             yield page
             page, used = [], 0
-        page.append(block)
-        used += block.height + _BETWEEN
+        page.append(part)
+        used += part.height + _BETWEEN
     if page:
         yield page
 
@@ -77,7 +89,6 @@ class _Opening:
 
     pages: Pages
     heading: str
-    drawn_pages: int
     page: int = 1
     y: int = _MARGIN
 
@@ -95,7 +106,8 @@ class _Opening:
                 self._entry("\u2022", line, _INDENT)
         self._subtitle("The prints and their pieces")
         for item in prints:
-            self._entry(item.file, _pieces_in_words(item), _PIECES_AT)
+            whole = "" if item.layout.cuts else " (no cut)"
+            self._entry(item.file, f"{_pieces_in_words(item)}{whole}", _PIECES_AT)
         _foot(self.pages, self.heading, f"page {self.page}")
 
     def _write(self, text: str, points: float, *, bold: bool = False, colour: str = "#222222") -> None:

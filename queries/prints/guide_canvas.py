@@ -64,11 +64,14 @@ class Pages:
         self.canvas.setLineWidth(points)
         self.canvas.rect(*self._box(box), stroke=1, fill=0)
 
-    def plate(self, box: Rect, corner: float, opacity: float = 1.0) -> None:
-        """A white field with round corners."""
+    def plate(self, box: Rect, corner: float, opacity: float = 1.0, rim: str | None = None) -> None:
+        """A white field with round corners, and a fine line of the colour `rim` around it."""
         self.canvas.saveState()
         self.canvas.setFillColor("white", alpha=opacity)
-        self.canvas.roundRect(*self._box(box), corner / UM_PER_POINT, stroke=0, fill=1)
+        if rim:
+            self.canvas.setStrokeColor(rim)
+            self.canvas.setLineWidth(0.4)
+        self.canvas.roundRect(*self._box(box), corner / UM_PER_POINT, stroke=int(rim is not None), fill=1)
         self.canvas.restoreState()
 
     def disc(self, x: float, y: float, radius: float, text: str, points: float) -> None:

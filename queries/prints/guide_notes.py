@@ -15,6 +15,11 @@ def notes_of(printed: Print, names: Mapping[str, str], unit: Unit) -> tuple[str,
     return (*_shrunk(printed), *_at_risk(printed.laid, names, unit))
 
 
+def edge_note(trim: Trim, unit: Unit) -> tuple[str, ...]:
+    """What the lab may take of prints that are not cut; nothing where it takes nothing."""
+    return (f"The lab may take up to {listed(_takes(trim, unit))} of each.",) if trim != Trim() else ()
+
+
 def listed(words: Sequence[str]) -> str:
     """a; a and b; a, b and c."""
     return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"
@@ -29,7 +34,7 @@ def _shrunk(printed: Print) -> tuple[str, ...]:
     words = [f"{100 * share:.1f} % {word}" for share, word in shares if share > _LEAST_SHARE]
     if not words:
         return ()
-    return (f"Its pieces are {listed(words)} than planned, so that the lab trims nothing off them.",)
+    return (f"Its pieces are {listed(words)} than planned, so that all of them stays on the print.",)
 
 
 def _at_risk(laid: Sequence[Laid], names: Mapping[str, str], unit: Unit) -> tuple[str, ...]:

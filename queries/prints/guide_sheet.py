@@ -1,4 +1,4 @@
-"""One print in the cutting guide: drawn to scale with its cuts and pieces, the steps in words below it."""
+"""A print that is cut, in the cutting guide: drawn to scale with its cuts and pieces, the steps in words below it."""
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -14,11 +14,10 @@ from queries.cutting.values import Cut, Laid, Print, Rect
 from queries.prints.guide_canvas import CUT, GREY, INK, LIGHT, Pages, line_height, text_width, wrapped
 from queries.prints.guide_notes import counted, notes_of
 
-#: Prints are drawn at actual size, or at the first of these shares of it that the page has room for; those that are not
-#: cut are drawn small.
+#: Prints are drawn at actual size, or at the first of these shares of it that there is room for.
 SCALES = tuple(Fraction(share) for share in ("1", "3/4", "1/2", "1/3", "1/4", "1/6", "1/8"))
-
-_UNCUT = Fraction(1, 3)
+#: Drawn at so much of its size a print is as clear, and two stand on a page.
+_CLEAR = Fraction(3, 4)
 
 _TITLE, _TEXT, _DISC_TEXT = 13.0, 9.0, 8.0
 _TITLE_ROOM = 6_000
@@ -50,11 +49,22 @@ class Block:
     notes: tuple[str, ...]
     height: int
 
+    def draw(self, pages: Pages, left: int, top: int, width: int) -> None:
+        """The block with its left upper corner there."""
+        item, sheet = self.item, sheet_of(self.item.layout)
+        pages.write(left, top + _TITLE_ROOM - 1_500, item.file, _TITLE, bold=True)
+        pages.write(left + width, top + _TITLE_ROOM - 1_500, _summary(self), _TEXT, colour=GREY, anchor="r")
+        upper, lower = _rims(item.layout)
+        x, y = left + (width - int(sheet.width * self.scale)) // 2, top + _TITLE_ROOM + upper
+        draw_print(pages, item, self.scale, x, y)
+        _write_steps(pages, self, left, y + int(sheet.height * self.scale) + lower + _GAP)
 
-def block_of(item: GuidePrint, unit: Unit, width: int, height: int) -> Block:
-    """The print as large as a page of that width and height has room for, actual size at most."""
+
+def block_of(item: GuidePrint, unit: Unit, width: int, height: int, between: int = 0) -> Block:
+    """The print as large as a page of that width and height has room for, actual size at most; a little smaller where
+    two fit then, with so much between them."""
     steps = tuple(
-        (str(number) if item.layout.cuts and not at else "", line)
+        (str(number) if not at else "", line)
         for number, step in enumerate(steps_of(item.layout, item.names, unit), start=1)
         for at, line in enumerate(wrapped(step, _TEXT, width - _INDENT))
     )
@@ -63,25 +73,21 @@ def block_of(item: GuidePrint, unit: Unit, width: int, height: int) -> Block:
     )
     sheet, words = sheet_of(item.layout), _GAP + (len(steps) + len(notes)) * line_height(_TEXT)
     rims = sum(_rims(item.layout))
-    for scale in SCALES if item.layout.cuts else SCALES[SCALES.index(_UNCUT) :]:
-        needed = _TITLE_ROOM + rims + int(sheet.height * scale) + words
-        if sheet.width * scale + 2 * _RIM <= width and needed <= height:
-            break
-    return Block(item, scale, steps, notes, needed)
+    heights = {
+        scale: _TITLE_ROOM + rims + int(sheet.height * scale) + words
+        for scale in SCALES
+        if sheet.width * scale + 2 * _RIM <= width or scale == SCALES[-1]
+    }
+    half = (height - between) // 2
+    in_two = [scale for scale, needed in heights.items() if needed <= half and scale >= _CLEAR]
+    alone = [scale for scale, needed in heights.items() if needed <= height]
+    scale = next(iter((*in_two, *alone, SCALES[-1])))
+    return Block(item, scale, steps, notes, heights[scale])
 
 
-def draw_block(pages: Pages, block: Block, left: int, top: int, width: int) -> None:
-    """The block with its left upper corner there."""
-    item, sheet = block.item, sheet_of(block.item.layout)
-    pages.write(left, top + _TITLE_ROOM - 1_500, item.file, _TITLE, bold=True)
-    pages.write(left + width, top + _TITLE_ROOM - 1_500, _summary(block), _TEXT, colour=GREY, anchor="r")
-    upper, lower = _rims(item.layout)
-    wide = int(sheet.width * block.scale)
-    x = left + (width - wide) // 2 if item.layout.cuts else left + _INDENT
-    drawing = _Drawing(block, x, top + _TITLE_ROOM + upper)
-    drawing.draw(pages)
-    y = top + _TITLE_ROOM + upper + lower + int(sheet.height * block.scale) + _GAP
-    _write_steps(pages, block, left, y)
+def draw_print(pages: Pages, item: GuidePrint, scale: Fraction, x: int, y: int) -> None:
+    """The print alone, with its left upper corner there."""
+    _Drawing(item, scale, x, y).draw(pages)
 
 
 def _rims(layout: Print) -> tuple[int, int]:
@@ -96,8 +102,7 @@ def _rims(layout: Print) -> tuple[int, int]:
 def _summary(block: Block) -> str:
     layout = block.item.layout
     size = "actual size" if block.scale == 1 else f"drawn at {block.scale} of its size"
-    cuts = counted(len(layout.cuts), "cut") if layout.cuts else "no cut"
-    return f"{counted(len(layout.laid), 'piece')}, {cuts}, {size}"
+    return f"{counted(len(layout.laid), 'piece')}, {counted(len(layout.cuts), 'cut')}, {size}"
 
 
 def _write_steps(pages: Pages, block: Block, left: int, y: int) -> None:
@@ -115,12 +120,13 @@ def _write_steps(pages: Pages, block: Block, left: int, y: int) -> None:
 class _Drawing:
     """The print with its left upper corner at x, y of the page."""
 
-    block: Block
+    item: GuidePrint
+    scale: Fraction
     x: int
     y: int
 
     def draw(self, pages: Pages) -> None:
-        item = self.block.item
+        item = self.item
         sheet = self._box(sheet_of(item.layout))
         if item.picture is not None:
             pages.picture(item.picture, sheet, _PALE)
@@ -134,7 +140,7 @@ class _Drawing:
             _label(pages, laid, item.names[laid.piece], self._box(laid.box))
 
     def _box(self, box: Rect) -> Rect:
-        left, top, right, bottom = (int(at * self.block.scale) for at in (box.x, box.y, box.right, box.bottom))
+        left, top, right, bottom = (int(at * self.scale) for at in (box.x, box.y, box.right, box.bottom))
         return Rect(self.x + left, self.y + top, right - left, bottom - top)
 
     def _draw_cuts(self, pages: Pages, cuts: Sequence[Cut], sheet: Rect) -> None:
@@ -142,7 +148,7 @@ class _Drawing:
         discs: list[tuple[float, float, int]] = []
         for cut in cuts:
             part = self._box(cut.part)
-            at = (self.x if cut.way == "down" else self.y) + int(cut.at * self.block.scale)
+            at = (self.x if cut.way == "down" else self.y) + int(cut.at * self.scale)
             x, y, step_x, step_y = _outer_end(cut, part, at, sheet)
             while any(hypot(x - other_x, y - other_y) < 2 * _DISC + 200 for other_x, other_y in taken):
                 x, y = x + step_x, y + step_y
@@ -185,7 +191,7 @@ def _label(pages: Pages, laid: Laid, name: str, box: Rect) -> None:
     shrink = min(1.0, 0.9 * box.width / (widest + 4_000), 0.9 * box.height / (tall + 1_500))
     half_x, half_y = int((widest + 4_000) * shrink / 2), int((tall + 1_500) * shrink / 2)
     x, y = box.x + box.width // 2, box.y + box.height // 2
-    pages.plate(Rect(x - half_x, y - half_y, 2 * half_x, 2 * half_y), 1_500 * shrink, 0.8)
+    pages.plate(Rect(x - half_x, y - half_y, 2 * half_x, 2 * half_y), 1_500 * shrink, 0.94, LIGHT)
     base = float(y - tall * shrink / 2)
     for line, points, bold in lines:
         base += line_height(points) * shrink

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 
 from indexer.errors import PrintError
-from queries.cards.making import cards_for
+from queries.cards.making import cards_for, left_out
 from queries.cards.values import WeekWords
 from queries.notes import Note
 from queries.prints.pieces import card_pockets
@@ -28,6 +28,11 @@ def card_pieces(week: Week, kept: KeptPlan, notes: Sequence[Note], *, handwritte
         CardPiece(f"{week.name} {pocket.name}", week, pocket.name, pocket.width, pocket.height, card)
         for pocket, card in zip(pockets, cards, strict=False)
     )
+
+
+def signs_left_out(week: Week, notes: Sequence[Note]) -> tuple[str, ...]:
+    """The emoji and other pictures in the words, which no card shows."""
+    return left_out(words_of(week, notes))
 
 
 def words_of(week: Week, notes: Sequence[Note]) -> WeekWords:

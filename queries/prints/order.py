@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from queries.cutting.laying import lay_out
+from queries.cutting.rounded import lay_out_by_a_hair
 from queries.cutting.values import Layout, Paper, Piece, Print, Tight, Trim
 from queries.lengths import in_pixels
 from queries.orders.values import OrderedPiece, OrderedPrint, order_name
@@ -30,7 +30,7 @@ class Sheet:
 def laid_out(pieces: Sequence[PrintPiece], lab: Lab, tight: Tight) -> Layout:
     """The pieces on the lab's paper, on as few prints as can be. Raises PrintError for one that is larger."""
     paper = Paper(lab.width, lab.height, Trim(*lab.trim))
-    return lay_out([Piece(piece.name, piece.width, piece.height) for piece in pieces], paper, tight=tight)
+    return lay_out_by_a_hair([Piece(piece.name, piece.width, piece.height) for piece in pieces], paper, tight=tight)
 
 
 def sheets_of(layout: Layout, pieces: Sequence[PrintPiece], number: int) -> tuple[Sheet, ...]:

@@ -47,13 +47,13 @@ def held_order(data: bytes) -> HeldOrder | str:
     try:
         files = tuple(_made_file(row) for row in body["files"])
         return HeldOrder(str(body["id"]), int(body["order"]), files)
-    except (KeyError, TypeError, ValueError):
+    except (KeyError, TypeError, ValueError, OverflowError):
         return "it does not hold what it should"
 
 
 def _made_file(row: Mapping[str, Any]) -> MadeFile:
     """The row, if the file it names is a plain name: no path may lead out of the folder."""
     name = str(row["file"])
-    if not name or name.startswith(".") or any(letter in name for letter in "/\\:\0"):
+    if not name or name == FILE_NAME or name.startswith(".") or any(letter in name for letter in "/\\:\0"):
         raise ValueError
     return MadeFile(name, str(row["sha256"]), int(row["size"]), int(row["mtime_ns"]))

@@ -11,7 +11,7 @@ from uuid import uuid4
 from indexer.errors import PrintError
 from queries.cutting.values import Layout, Tight
 from queries.notes import Note, notes_of_week
-from queries.orders.printed import PrintedBefore, left_to_print, photos_printed_before
+from queries.orders.printed import PrintedBefore, left_to_print, photos_printed_before, planned_too
 from queries.orders.told import edits_told, next_number, orders
 from queries.orders.values import Order
 from queries.orders.weeks import weeks_with_pieces
@@ -19,7 +19,7 @@ from queries.photos import Photo
 from queries.print_settings import Lab
 from queries.prints.folder import held_in
 from queries.prints.gathering import PlannedWeek, planned_week, sources_of
-from queries.prints.journal import card_pieces
+from queries.prints.journal import card_pieces, signs_left_out
 from queries.prints.order import Sheet, laid_out, ordered_of, sheets_of
 from queries.prints.order_file import HeldOrder
 from queries.prints.risks import Risk, risks_of
@@ -88,6 +88,7 @@ def prepared(
     told = orders(connection)
     held = held_in(folder)
     id_, number = _identity(held, told, folder, next_number(told))
+    _refuse_other_weeks(folder, next((order for order in told if order.id == id_), None), planned, rule)
     words = {week.week: notes_of_week(connection, week.week, rule) for week in planned}
     cards = _cards(planned, words, asked)
     pieces = _in_week_order(planned, () if asked.at_home else cards)
@@ -111,11 +112,12 @@ def prepared(
             pictures,
             {key: (photo.width, photo.height) for key, photo in photos.items()},
             {key: photo.code for key, photo in photos.items()},
-            photos_printed_before(photos, others, rule, edits_told(connection)),
+            {} if asked.again else photos_printed_before(photos, others, rule, edits_told(connection)),
+            planned_too(pieces, others, rule),
         ),
         sources=sources_of(pictures, photos),
         held=held,
-        notes=(*_notes(words, asked), *_planned_too(planned, others, rule)),
+        notes=(*_notes(words, asked), *_planned_too(planned, others if pieces else told, rule)),
     )
 
 
@@ -139,6 +141,17 @@ def _identity(held: HeldOrder | None, told: Sequence[Order], folder: Path, numbe
     return known.id, known.number
 
 
+def _refuse_other_weeks(folder: Path, known: Order | None, planned: Sequence[PlannedWeek], rule: WeekRule) -> None:
+    """An order made anew holds what it held, or a week would go unprinted in silence."""
+    named = {one.week for one in planned}
+    gone = [week.name for week in weeks_with_pieces(known.pieces, rule) if week not in named] if known else []
+    if known and gone:
+        raise PrintError(
+            f"{folder} holds order {known.name} for {', '.join(gone)} too, which was not sent; name all of its weeks,"
+            f" choose another folder, or drop it: weeksheaf order drop {known.name}"
+        )
+
+
 def _cards(planned: Sequence[PlannedWeek], words: Mapping[Week, Sequence[Note]], asked: Asked) -> tuple[CardPiece, ...]:
     if not asked.cards:
         return ()
@@ -155,10 +168,14 @@ def _in_week_order(planned: Sequence[PlannedWeek], cards: Sequence[CardPiece]) -
 
 
 def _planned_too(planned: Sequence[PlannedWeek], others: Sequence[Order], rule: WeekRule) -> list[str]:
-    """Orders that were planned for the same weeks and never sent: two of one week would be paid twice."""
+    """Orders that were planned for the same weeks and not told as sent: two of one week would be paid twice."""
     weeks = {one.week for one in planned}
     names = [one.name for one in others if one.state == "planned" and weeks & {*weeks_with_pieces(one.pieces, rule)}]
-    return [f"{name} is planned for the same and was not sent; drop it: weeksheaf order drop {name}" for name in names]
+    return [
+        f"{name} is planned for the same and was not told as sent; if it went to the lab: weeksheaf order sent {name},"
+        f" if not: weeksheaf order drop {name}"
+        for name in names
+    ]
 
 
 def _notes(words: Mapping[Week, Sequence[Note]], asked: Asked) -> tuple[str, ...]:
@@ -168,4 +185,9 @@ def _notes(words: Mapping[Week, Sequence[Note]], asked: Asked) -> tuple[str, ...
         return ("Lined cards on glossy prints take no ink; --home makes a PDF of them for your own printer.",)
     if told and not asked.cards:
         return (f"{', '.join(told)}: there are words for journaling cards; --journal prints them, --home as a PDF.",)
-    return ()
+    if not asked.cards or asked.handwritten:
+        return ()
+    lost = {week.name: signs_left_out(week, notes) for week, notes in words.items()}
+    return tuple(
+        f"{name}: left out, since no card shows it: {' '.join(signs)}" for name, signs in lost.items() if signs
+    )

@@ -2,18 +2,20 @@
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Literal
 
+from queries.fitting.resolution import is_blurry, whole_dpi
 from queries.orders.values import Order
 from queries.prints.pieces import kept_share, resolution
 from queries.prints.values import PicturePiece
 from queries.weeks import Week
 
-#: Below this a print looks soft, and of a photo that loses more than this something is missing (both common practice).
-SOFT_BELOW, CROPPED_ABOVE = 200, 0.25
+#: Of a photo that loses more than this something is missing (common practice); by a hair more is a rounding.
+_CROPPED_ABOVE, _HAIR = 0.25, 1e-6
 
 #: In the order in which they are told.
-RiskKind = Literal["soft", "cropped", "printed before", "twice"]
+RiskKind = Literal["blurry", "cropped", "printed before", "planned too", "twice"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,27 +34,30 @@ def risks_of(
     sizes: Mapping[str, tuple[int, int]],
     codes: Mapping[str, str],
     before: Mapping[str, tuple[Order, Week]],
+    planned: Mapping[str, Order] = MappingProxyType({}),
 ) -> tuple[Risk, ...]:
     """All of them. By photo key: `sizes` in pixels of the upright picture, `codes`, and `before`: the order and week
-    that a photo was printed for already."""
-    found = [*_soft(pieces, sizes, codes), *_cropped(pieces, codes), *_before(pieces, codes, before)]
-    return (*found, *_twice(pieces, codes))
+    that a photo was printed for already; by piece name `planned`: the other order that holds it and was not sent."""
+    found = [*_blurry(pieces, sizes, codes), *_cropped(pieces, codes), *_before(pieces, codes, before)]
+    return (*found, *_planned(pieces, codes, planned), *_twice(pieces, codes))
 
 
-def _soft(
+def _blurry(
     pieces: Iterable[PicturePiece], sizes: Mapping[str, tuple[int, int]], codes: Mapping[str, str]
 ) -> Iterable[Risk]:
     for piece in pieces:
         dpi, key = min((resolution(part, sizes[part.key]), part.key) for part in piece.parts)
-        if dpi < SOFT_BELOW:
-            yield Risk("soft", piece.week, piece.pocket, codes[key], f"will look soft: {int(dpi)} dpi at this size")
+        if is_blurry(dpi + _HAIR):
+            says = f"will look blurry: {whole_dpi(dpi)} dpi at this size"
+            yield Risk("blurry", piece.week, piece.pocket, codes[key], says)
 
 
 def _cropped(pieces: Iterable[PicturePiece], codes: Mapping[str, str]) -> Iterable[Risk]:
     for piece in pieces:
-        kept, key = min((kept_share(part), part.key) for part in piece.parts)
-        if 1 - kept > CROPPED_ABOVE:
-            yield Risk("cropped", piece.week, piece.pocket, codes[key], f"loses {1 - kept:.0%} of the picture")
+        for part in piece.parts:
+            lost = 1 - kept_share(part)
+            if lost > _CROPPED_ABOVE + _HAIR:
+                yield Risk("cropped", piece.week, piece.pocket, codes[part.key], f"loses {lost:.0%} of the picture")
 
 
 def _before(
@@ -64,6 +69,13 @@ def _before(
                 order, week = before[key]
                 says = f"was printed before, in {order.name} for {week.name}"
                 yield Risk("printed before", piece.week, piece.pocket, codes[key], says)
+
+
+def _planned(pieces: Iterable[PicturePiece], codes: Mapping[str, str], planned: Mapping[str, Order]) -> Iterable[Risk]:
+    for piece in pieces:
+        if order := planned.get(piece.name):
+            says = f"is in {order.name} too, planned and not told as sent"
+            yield Risk("planned too", piece.week, piece.pocket, codes[piece.parts[0].key], says)
 
 
 def _twice(pieces: Iterable[PicturePiece], codes: Mapping[str, str]) -> Iterable[Risk]:

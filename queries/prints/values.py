@@ -19,6 +19,8 @@ PixelBox = tuple[int, int, int, int]
 
 #: 48 bits of SHA-256: among a million pieces, two would have the same with a chance of one in 500.
 _MARK_LETTERS = 12
+#: A card with more rules than stand about a heading has lines to write on.
+_MOST_RULES = 2
 #: Windows are told apart by this share of a picture's side.
 _FINEST_SHARE = 1e-4
 
@@ -68,8 +70,10 @@ class CardPiece:
 
     @property
     def mark(self) -> str:
-        """Stands for all that is printed on the card: another mark, another print."""
-        return _digest([self.width, self.height, repr(self.card)])
+        """Stands for what the card says and whether it has lines to write on; not for where the letters stand, which
+        another version of the font may move."""
+        words = " ".join(line.text for line in self.card.lines).split()
+        return _digest([self.width, self.height, words, len(self.card.rules) > _MOST_RULES])
 
 
 PrintPiece = PicturePiece | CardPiece

@@ -3,6 +3,7 @@
 from collections.abc import Mapping
 from typing import Any
 
+from queries.cutting.steps import in_words
 from queries.cutting.values import Laid
 from queries.lengths import UM_PER_INCH
 from queries.orders.values import order_name
@@ -18,6 +19,11 @@ def guide_heading(prepared: Prepared) -> str:
 def guide_names(sheet: Sheet) -> dict[str, str]:
     """What stands on each piece in the guide: its pocket, and below it the days of its week."""
     return {name: f"{piece.pocket}\n{span_words(piece.week)}" for name, piece in sheet.pieces.items()}
+
+
+def most_trimmed(prepared: Prepared) -> str:
+    """The most that the lab takes of any edge, as one reads it off a ruler."""
+    return in_words(max(prepared.lab.trim), prepared.lab.unit)
 
 
 def order_fields(prepared: Prepared) -> dict[str, Any]:

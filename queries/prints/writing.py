@@ -15,7 +15,9 @@ from queries.made_files.folder import check_space, named_troubles
 from queries.orders.values import Order
 from queries.prints.drawing import print_jpegs
 from queries.prints.folder import Staging, check_names, put_in_place, staged
+from queries.prints.gathering import check_sources
 from queries.prints.guide import GuidePrint, guide_pdf
+from queries.prints.most_pixels import check_pixels
 from queries.prints.order import Sheet, job_of
 from queries.prints.order_file import order_text
 from queries.prints.printing import Prepared
@@ -56,6 +58,7 @@ def write_order(
 
     Raises PrintError where a photo cannot be printed, FolderError where the folder cannot be used; nothing stands then.
     """
+    check_pixels(prepared.lab)
     names = file_names(prepared)
     with named_troubles(folder, lambda: _bytes(prepared)):
         check_names(folder, names, prepared.held)
@@ -68,6 +71,8 @@ def write_order(
                 staging.add(CARDS, cards_pdf([_named(card) for card in prepared.home_cards], home_paper))
             for name, data in _spreads(prepared):
                 staging.add(name, data)
+            check_names(folder, names, prepared.held)  # what was changed meanwhile is not written over
+            check_sources(prepared.sources, prepared.photos)
             tell(prepared.order(folder))
             text = lambda made: order_text(prepared.id, prepared.number, order_fields(prepared), made)  # noqa: E731
             put_in_place(staging, prepared.held, text)
@@ -99,12 +104,19 @@ def _add_prints(
         for done, (place, drawn) in enumerate(results, start=1):
             sheet = prepared.sheets[place]
             if isinstance(drawn, str):
-                raise PrintError(f"{sheet.file} cannot be made: {drawn}")
+                raise PrintError(f"{sheet.file} cannot be made: {drawn}; {_without(sheet)}")
             staging.add(sheet.file, drawn.jpeg)
             small[sheet.name] = _made_small(drawn.jpeg)
             notes += [(sheet.file, note) for note in drawn.notes]
             show(done, len(jobs))
     return small, sorted(notes)
+
+
+def _without(sheet: Sheet) -> str:
+    """The way out where a photo cannot be printed."""
+    weeks = dict.fromkeys(piece.week.name for piece in sheet.pieces.values())
+    plans = " and ".join(f"weeksheaf fit {name}" for name in weeks)
+    return f"mend it and run weeksheaf index, or do without: weeksheaf leave PHOTO, then {plans}"
 
 
 def _made_small(jpeg: bytes) -> bytes:

@@ -47,6 +47,8 @@ def parse_size(text: str) -> Size:
     parts = re.split("[x\u00d7*]", text.lower())
     if len(parts) > 2:
         raise WordError(f"{text!r} is no size; write it like 6x4in or 102x152mm")
+    if len(parts) == 2 and parts[1].strip().endswith("cm") and parts[0].strip()[-1:].isdecimal():
+        parts[0] += "cm"  # centimetres become millimetres at once, so the first number needs to know
     width, height = _length(parts[0], text), _length(parts[-1], text)
     return _in_one_unit(width, height)
 

@@ -25,10 +25,8 @@ def kept_plans(connection: sqlite3.Connection, rule: WeekRule) -> KeptPlans:
     texts: dict[Week, str | None] = {}
     # the log and not its view: the last word holds whichever first day the week had when it was told
     for row in connection.execute("SELECT first_day, plan FROM plan_log ORDER BY told_at, uuid"):
-        try:
-            texts[rule.week_holding_told(date.fromisoformat(row["first_day"]))] = row["plan"]
-        except WeekError:
-            continue
+        if week := rule.whole_week_told(date.fromisoformat(row["first_day"])):
+            texts[week] = row["plan"]
     edits = connection.execute("SELECT old_key, new_key FROM succession ORDER BY told_at, uuid").fetchall()
     plans = {week: plan_in(_followed(text, edits)) for week, text in texts.items() if text is not None}
     return KeptPlans(

@@ -24,6 +24,7 @@ def test_a_6x4_print_at_300_dots_is_1800_by_1200_pixels() -> None:
         ("1,5mm", "1.5mm", (1500, 1500, 1500, 1500)),
         ("2mm,1mm,2mm,1mm", "2mm 1mm 2mm 1mm", (2000, 1000, 2000, 1000)),
         ("2, 1, 0, 1 mm", "2mm 1mm 0mm 1mm", (2000, 1000, 0, 1000)),
+        ("2mm,1,0,1", "2mm 1mm 0mm 1mm", (2000, 1000, 0, 1000)),
         ("1/16 1/8 0 1/16", "0.0625in 0.125in 0in 0.0625in", (1588, 3175, 0, 1588)),
         ("1/8in;0;0;0", "0.125in 0in 0in 0in", (3175, 0, 0, 0)),
     ],
@@ -34,14 +35,16 @@ def test_a_trim_is_one_length_or_four(told: str, kept: str, trim: tuple[int, ...
     assert lab_of("6x4in", "300", kept).trim == trim
 
 
-@pytest.mark.parametrize("told", ["", "1in", "-1mm", "2mm,1mm", "2,1,2,1,2", "a b c d", "1/0"])
+@pytest.mark.parametrize("told", ["", "1in", "-1mm", "2mm,1mm", "2,1,2,1,2", "a b c d", "1/0", "1/16in,1,1,2mm"])
 def test_no_trim_is_said_so_with_examples(told: str) -> None:
     """What cannot be meant is refused with what would be right."""
     with pytest.raises(WordError, match=r"print\.lab_trim is"):
         check_trim(told)
 
 
-@pytest.mark.parametrize(("told", "kept"), [("6x4", "6x4in"), ("152x102mm", "152x102mm"), ("4 x 6 in", "4x6in")])
+@pytest.mark.parametrize(
+    ("told", "kept"), [("6x4", "6x4in"), ("152x102mm", "152x102mm"), ("4 x 6 in", "4x6in"), ("10x15cm", "100x150mm")]
+)
 def test_a_labs_size(told: str, kept: str) -> None:
     """A size with its unit, inches where none is said."""
     assert check_size(told) == kept

@@ -56,7 +56,7 @@ def command(
         emit(as_json, {"file": str(file)}, print_words.calibrated_lines(file))
         return
     if not weeks:
-        raise click.UsageError("say which weeks to print: weeksheaf prints WEEK... FOLDER")
+        raise click.UsageError("name the weeks and a folder: weeksheaf prints WEEK... FOLDER")
     asked = Asked("shrink" if shrinks else "apart", journal or handwritten or at_home, handwritten, at_home, again)
     order = print_making.prepared_order(session, weeks, folder, asked)
     print_making.confirm(order, folder, yes=yes, as_json=as_json)

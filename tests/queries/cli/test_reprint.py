@@ -28,6 +28,16 @@ def test_a_whole_print(person: Person) -> None:
     assert again(person) == [("o01-01", ("L4", "R2"))]
 
 
+def test_a_card_is_printed_again_where_cards_are_asked_for(person: Person) -> None:
+    """The line that prints it asks for them: without, the next order would not have it."""
+    tell_order_of(person, "sent", pockets=((W14, "L4"), (W14, "R2")), cards=("R2",))
+    assert person.says("reprint", "o01-01").splitlines()[1:] == [
+        "The next order has it: weeksheaf prints 2026-W14 FOLDER --journal",
+        "The card is printed with --journal; one of lines, with --handwritten instead.",
+    ]
+    assert person.json("reprint", "o01-01", "L4")["next"] == "weeksheaf prints 2026-W14 FOLDER"
+
+
 def test_pieces_of_a_print(person: Person) -> None:
     """Only those named, by pocket, with the week where two have it."""
     tell_order_of(person, "arrived", pockets=((W14, "L4"), (W15, "L4")))

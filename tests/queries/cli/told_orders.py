@@ -19,9 +19,16 @@ def tell_order_of(
     pockets: tuple[tuple[date, str], ...] = ((W14, "L1"), (W14, "L4"), (W15, "L4")),
     number: int = 1,
     folder: str = "/table/prints",
+    cards: tuple[str, ...] = (),
 ) -> str:
-    """An order of one print a two pockets, then told "sent", "arrived" or "dropped"; its id."""
-    pieces = [OrderedPiece(week, pocket, f"mark {pocket}", (), 0, 0, 76_200, 101_600) for week, pocket in pockets]
+    """An order of one print a two pockets, of which `cards` hold cards, then told "sent", "arrived" or "dropped"; its
+    id."""
+    pieces = [
+        OrderedPiece(
+            week, pocket, f"mark {pocket}", () if pocket in cards else (f"key {pocket}",), 0, 0, 76_200, 101_600
+        )
+        for week, pocket in pockets
+    ]
     prints = tuple(
         OrderedPrint(f"o{number:02}-{place // 2 + 1:02}", tuple(pieces[place : place + 2]))
         for place in range(0, len(pieces), 2)

@@ -162,6 +162,17 @@ def test_a_piece_as_large_as_the_print_is_told_what_it_may_lose() -> None:
     assert not printed.cuts
 
 
+def test_what_hardly_fits_loses_by_each_edge_its_share() -> None:
+    """A piece longer than what the lab leaves, and shorter than the print, lies nearer to the edge that loses less."""
+    (printed,) = lay_out(pieces_of((5.9, 3)), TRIMMED).prints
+    (laid,) = printed.laid
+    assert (laid.box.x, laid.box.width) == ((6 * INCH - laid.box.width) // 3, round(5.9 * INCH))
+    assert (laid.at_risk.left, laid.at_risk.right) == (
+        TRIMMED.trim.left - 846,
+        846 + 149_860 - 6 * INCH + TRIMMED.trim.right,
+    )
+
+
 def test_a_piece_as_tall_as_the_print_may_stand_beside_another() -> None:
     """A 3x4 reaches both long edges beside a 2x2, which keeps off them; nothing shrinks."""
     (printed,) = lay_out(pieces_of((3, 4), (2, 2)), TRIMMED).prints
@@ -210,6 +221,21 @@ def test_a_piece_larger_than_the_paper_is_named() -> None:
     """One line with the piece, its size and the way out."""
     with pytest.raises(PrintError, match=r"p1 is 4.5x5 in, larger than the lab's paper of 6x4 in; set print.size"):
         lay_out(pieces_of((3, 4), (5, 4.5)), SIX_BY_FOUR)
+
+
+@pytest.mark.parametrize(
+    ("paper", "way_out"),
+    [
+        (Paper(152_000, 102_000), "settings print.size 6x4in"),
+        (Paper(100_000, 150_000), "settings print.size 4x6in"),
+        (Paper(140_000, 100_000), "set print.size, or plan"),
+        (Paper(5 * INCH, 4 * INCH), "set print.size, or plan"),
+    ],
+)
+def test_a_piece_larger_by_a_hair_is_told_the_labs_size_in_inches(paper: Paper, way_out: str) -> None:
+    """A lab's 10x15 cm and 152x102 mm are mostly 6x4 inches (common practice)."""
+    with pytest.raises(PrintError, match=way_out):
+        lay_out(pieces_of((6, 4)), paper)
 
 
 def test_a_trim_that_leaves_nothing_is_refused() -> None:

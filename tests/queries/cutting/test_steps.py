@@ -47,7 +47,20 @@ def test_every_piece_is_freed_once() -> None:
     (printed,) = lay_out(pieces_of((3, 4), (3, 3)), TRIMMED).prints
     words = " ".join(steps_of(printed, {"p0": "L1", "p1": "R7"}, "mm"))
     assert words.count("to L1.") == words.count("to R7.") == 1
-    assert words.count("waste") == len(printed.cuts) + 1 - 2
+    strips = words.lower().count("trim ")
+    assert strips == 2
+    assert words.count("waste") + strips == len(printed.cuts) + 1 - 2
+
+
+def test_what_the_lab_has_taken_is_not_cut_off_again() -> None:
+    """The strip before a piece may be gone from the print in hand: it is cut at the marks, not by measure."""
+    (printed,) = lay_out(pieces_of((3, 3)), TRIMMED).prints
+    first, second, *_ = steps_of(printed, {"p0": "L1"}, "in")
+    assert first == (
+        "Trim the top edge of the print at the marks: 1/16 in, or what the lab left of it."
+        " Lower part: go on with cut 2."
+    )
+    assert second.startswith("The lower part of cut 1: cut across, 3 in from its top edge. Upper part: go on with")
 
 
 @pytest.mark.parametrize(
@@ -58,11 +71,15 @@ def test_every_piece_is_freed_once() -> None:
         (round(INCH / 16), "in", "1/16 in"),
         (INCH // 2, "in", "1/2 in"),
         (round(2.91 * INCH), "in", "2.91 in (about 2 15/16)"),
-        (500, "in", "0.02 in"),
+        (round(INCH / 32), "in", "1/32 in"),
+        (1_000, "in", "0.04 in (about 1/32)"),
+        (1_500, "in", "0.06 in (about 1/16)"),
+        (500, "in", "0.02 in (about 1/32)"),
+        (300, "in", "0.01 in"),
         (76_200, "mm", "76.2 mm"),
         (76_000, "mm", "76 mm"),
     ],
 )
 def test_lengths_are_told_as_a_ruler_shows_them(length: int, unit: Unit, words: str) -> None:
-    """Sixteenths where they are exact, else decimals with the nearest; millimetres with one decimal."""
+    """Sixteenths where they are exact, else decimals with the nearest, below 1/8 by halves of them."""
     assert in_words(length, unit) == words

@@ -31,3 +31,10 @@ def test_what_is_sealed_comes_back_and_a_change_is_seen() -> None:
 def test_what_is_none_of_ours_says_why(data: bytes, reason: str) -> None:
     """A reason in words instead of an error."""
     assert body_of(data) == reason
+
+
+def test_no_depth_breaks_the_seal_other_than_in_words() -> None:
+    """A text that is just shallow enough to be read may be too deep to be written; that is a broken seal."""
+    for depth in range(1, 1200):
+        body = body_of(b'{"made_by": "weeksheaf", "a": ' + b"[" * depth + b"]" * depth + b"}")
+        assert isinstance(body, str) or not is_sealed(body)

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
 
-from queries.orders.printed import Left, PrintedBefore, left_to_print, photos_printed_before
+from queries.orders.printed import Left, PrintedBefore, left_to_print, photos_printed_before, planned_too
 from queries.orders.values import Order, OrderState
 from queries.weeks import Week, WeekRule
 from tests.queries.orders.made_orders import RULE, W14, W15, again, order
@@ -138,6 +138,16 @@ def told_twice() -> list[Order]:
 def numbers(found: Mapping[str, tuple[Order, Week]]) -> dict[str, tuple[int, date]]:
     """By photo: the order's number and the week's first day."""
     return {key: (order.number, week.first_day) for key, (order, week) in found.items()}
+
+
+def test_what_another_order_has_that_was_not_sent() -> None:
+    """By week and mark, in whichever pocket, and the order planned last; sent and dropped ones are another matter."""
+    one, two = order(1, [(W14, "L1", "a")], state="planned"), order(2, [(W14, "L9", "a")], state="planned")
+    pieces = [*wanted(W14, L1="a", L2="b"), *wanted(W15, L1="a")]
+    found = planned_too(pieces, [two, one], RULE)
+    assert {name: held.number for name, held in found.items()} == {"2026-W14 L1": 2}
+    for state in ("sent", "arrived", "dropped"):
+        assert planned_too(pieces, [order(1, [(W14, "L1", "a")], state=state)], RULE) == {}
 
 
 def test_photos_printed_before_in_any_week_and_size() -> None:

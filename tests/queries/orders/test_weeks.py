@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from queries.orders.weeks import week_told, weeks_of_order, weeks_with_pieces
+from queries.orders.weeks import weeks_of_order, weeks_with_pieces
 from queries.week_log import UNTOLD, Word
 from queries.weeks import WeekRule
 from tests.queries.orders.made_orders import RULE, W14, W15, order
@@ -18,9 +18,14 @@ def test_each_week_once_and_in_order() -> None:
 
 def test_a_week_at_the_edge_of_the_calendar_is_none() -> None:
     """Under a rule that has no whole week there."""
-    assert week_told(date(9999, 12, 31), RULE) is None
+    assert RULE.whole_week_told(date(9999, 12, 31)) is None
     assert weeks_with_pieces(order(1, [(date(9999, 12, 31), "L1", "a")]).pieces, RULE) == ()
-    assert week_told(date(2026, 3, 29), WeekRule(6, 1)) == WeekRule(6, 1).week_of(date(2026, 3, 29))
+    assert WeekRule(6, 1).whole_week_told(date(2026, 3, 29)) == WeekRule(6, 1).week_of(date(2026, 3, 29))
+
+
+def test_a_week_told_when_weeks_began_on_sunday() -> None:
+    """Its fourth day says which week it is now: not the one in which its Sunday lies."""
+    assert RULE.whole_week_told(date(2026, 3, 29)) == RULE.week_of(W14)
 
 
 def test_other_orders_under_way_are_named() -> None:

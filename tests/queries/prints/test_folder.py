@@ -1,5 +1,6 @@
 """The folder of an order: all of its files, or none."""
 
+import math
 import os
 from collections.abc import Sequence
 from pathlib import Path
@@ -111,6 +112,8 @@ def test_two_runs_do_not_share_a_folder(tmp_path: Path) -> None:
         ("{}", "was not made by weeksheaf"),
         ("no", "no JSON that can be read"),
         (text_of([MadeFile("../../x.jpg", "0", 1, 1)]), "does not hold what it should"),
+        (text_of([MadeFile("order.json", "0", 1, 1)]), "does not hold what it should"),
+        (text_of([MadeFile("o12-01.jpg", "0", math.inf, 1)]), "does not hold what it should"),  # type: ignore[arg-type]
         (text_of([]).replace('"order": 12', '"order": 13'), "edited by hand"),
         (text_of([]).replace('"format": 1', '"format": 2'), "another version of weeksheaf"),
     ],

@@ -27,12 +27,15 @@ def kinds(*pieces: PicturePiece, size: tuple[int, int] = (1800, 1200), before=()
     return [(risk.kind, f"{risk.week.name} {risk.pocket}", risk.code) for risk in risks]
 
 
-def test_soft_below_200_dpi() -> None:
-    """1200 x 800 pixels on 6x4 are 200 dpi; one less is soft (common practice)."""
+def test_blurry_below_200_dpi() -> None:
+    """1200 x 800 pixels on 6x4 are 200 dpi; one less is blurry (common practice), and never told as 200."""
     assert kinds(piece("kite"), size=(1200, 800)) == []
-    assert kinds(piece("kite"), size=(1199, 800)) == [("soft", "2026-W14 L1", "k1te0")]
+    assert kinds(piece("kite"), size=(1199, 800)) == [("blurry", "2026-W14 L1", "k1te0")]
+    (risk,) = risks_of([piece("kite")], {"kite": (1199, 800)}, CODES, {})
+    assert risk.says == "will look blurry: 199 dpi at this size"
+    assert kinds(piece("kite", Window(0.1, 0, 0.1 + 2 / 3, 2 / 3)), size=(1800, 1200))[0][0] == "cropped"
     assert kinds(piece("kite", Window(0.3, 0.3, 0.9, 0.9))) == [
-        ("soft", "2026-W14 L1", "k1te0"),
+        ("blurry", "2026-W14 L1", "k1te0"),
         ("cropped", "2026-W14 L1", "k1te0"),
     ]
 
@@ -40,15 +43,26 @@ def test_soft_below_200_dpi() -> None:
 def test_cropped_above_a_quarter() -> None:
     """A quarter cut off is as far as it goes unsaid."""
     assert kinds(piece("pier", Window(0, 0, 1, 0.75))) == []
+    assert kinds(piece("pier", Window(0, 0.09, 1, 0.09 + 0.75 - 1e-16))) == []
     assert kinds(piece("pier", Window(0, 0, 1, 0.749))) == [("cropped", "2026-W14 L1", "p1er0")]
 
 
-def test_the_worst_photo_of_a_collage_speaks_for_it() -> None:
-    """One line a piece and kind."""
+def test_a_collage_is_blurry_once_and_every_crop_of_it_is_told() -> None:
+    """The blurriest photo speaks for the piece; each photo that loses much is one to look at."""
     half = Rect(0, 0, SIX // 2, FOUR)
-    parts = (PhotoPart("kite", WHOLE, half, 0), PhotoPart("pier", Window(0, 0, 0.5, 1), half, 0))
+    parts = (PhotoPart("kite", Window(0, 0, 1, 0.7), half, 0), PhotoPart("pier", Window(0, 0, 0.5, 1), half, 0))
     collage = replace(piece("kite"), parts=parts, holds="collage")
-    assert kinds(collage, size=(300, 400)) == [("soft", "2026-W14 L1", "k1te0"), ("cropped", "2026-W14 L1", "p1er0")]
+    assert kinds(collage, size=(300, 400)) == [
+        ("blurry", "2026-W14 L1", "k1te0"),
+        ("cropped", "2026-W14 L1", "k1te0"),
+        ("cropped", "2026-W14 L1", "p1er0"),
+    ]
+
+
+def test_planned_in_another_order() -> None:
+    """A piece that another order has, which may have gone to the lab without a word."""
+    (risk,) = risks_of([piece("pier")], {"pier": (3000, 2000)}, CODES, {}, {"2026-W14 L1": ORDER})
+    assert (risk.kind, risk.code, risk.says) == ("planned too", "p1er0", "is in o11 too, planned and not told as sent")
 
 
 def test_printed_before_and_twice() -> None:

@@ -30,6 +30,8 @@ def test_a_length_is_read_in_inches(text: str, inches: float) -> None:
         ("1in x 0.5", Size(1, 0.5, "in")),
         ("102x152mm", Size(102, 152, "mm")),
         ("10.2cm \u00d7 15.2cm", Size(102, 152, "mm")),
+        ("10x15cm", Size(100, 150, "mm")),
+        ("10,2 x 15,2 cm", Size(102, 152, "mm")),
         ("6x4", Size(6, 4, "in")),
         ("1in x 25.4mm", Size(1, 1, "in")),
         ("50.8mm x 1in", Size(2, 1, "in")),
