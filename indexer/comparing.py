@@ -1,20 +1,22 @@
 """The second half of an index run: look at the pictures, compare them, judge when they were taken, make the sets."""
 
-import os
 import sqlite3
 from collections.abc import Callable, Generator, Sequence
 from contextlib import closing
 from datetime import date
+from functools import partial
 from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING
 
+from indexer.comparing_closely import LOOKING_TWICE, without_look_alikes
 from indexer.interrupts import interrupts_held
+from indexer.places import first_there
 from indexer.store.alikes import make_sets
 from indexer.store.likenesses import compare_changed, is_all_compared, save_compared
 from indexer.store.opening import transaction
 from indexer.store.pictures import judge_all
-from indexer.store.pixels import Place, ToLookAt, save_look, save_nothing, tidy, to_look_at, to_look_at_closer
+from indexer.store.pixels import ToLookAt, save_look, save_nothing, tidy, to_look_at, to_look_at_closer
 from indexer.store.settled import is_settled, mark_settled
 
 if TYPE_CHECKING:  # slow to load, and most runs find nothing to look at
@@ -39,7 +41,8 @@ def compare_photos(connection: sqlite3.Connection, today: date, report: Report) 
     Photos are judged before they are compared, since bursts are near in time, and after it, since copies tell of times.
 
     No set rests on thumbnails: a photo that resembles another by its thumbnail is decoded and compared anew, until none
-    is left. Ctrl-C keeps what was seen, makes the sets that it allows, and goes on as KeyboardInterrupt.
+    is left. No burst rests on a doubt: both photos are then looked at once more. Ctrl-C keeps what was seen, makes the
+    sets that it allows, and goes on as KeyboardInterrupt.
     """
     if is_settled(connection):
         return 0
@@ -70,6 +73,7 @@ def _compare_photos(connection: sqlite3.Connection, today: date, report: Report)
     looked, tried = _look(connection, photos, _FIRST, report), set[str]()
     while True:
         compared = compare_changed(connection, lambda count: report("comparing", 0, count, ""))
+        compared = without_look_alikes(connection, compared, partial(report, LOOKING_TWICE))
         with transaction(connection):
             save_compared(connection, compared)
             make_sets(connection)
@@ -97,7 +101,7 @@ def _look(connection: sqlite3.Connection, photos: Sequence[ToLookAt], doing: str
     A file that cannot be opened now leaves no row: it may be out of reach, and is tried again at the next run.
     """
     batch: list[_Seen] = [(photo, photo.damage) for photo in photos if photo.damage]
-    reachable = [(photo, path) for photo in photos if not photo.damage and (path := _first_there(photo.places))]
+    reachable = [(photo, path) for photo in photos if not photo.damage and (path := first_there(photo.places))]
     seen = 0
     try:
         if reachable:
@@ -139,19 +143,6 @@ def _write(connection: sqlite3.Connection, batch: "list[_Seen]") -> None:
                 else:
                     save_look(connection, photo, seen)
         batch.clear()
-
-
-def _first_there(places: Sequence[Place]) -> str | None:
-    """The first of a photo's files that is there as it was read: a disk may be out of reach without its photos being
-    missing, and a file that was saved over since may show another picture."""
-    for place in places:
-        try:
-            now = os.stat(place.path)  # noqa: PTH116
-        except (OSError, ValueError):
-            continue
-        if (now.st_size, now.st_mtime_ns) == (place.size, place.mtime_ns):
-            return place.path
-    return None
 
 
 def _can_be_opened(path: str) -> bool:

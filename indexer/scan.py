@@ -31,8 +31,8 @@ SECONDS_PER_BATCH = 1.0
 
 @dataclass(frozen=True, slots=True)
 class Progress:
-    """Where a run is: what is being done ("looking", "reading", "looking at pictures", "comparing", "looking closer at
-    pictures"), how many of how many files or photos, and the last one's path."""
+    """Where a run is: what is being done ("looking", "reading", "looking at pictures", "comparing", "looking twice at
+    pictures", "looking closer at pictures"), how many of how many files or photos, and the last one's path."""
 
     doing: str
     done: int

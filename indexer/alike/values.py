@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 #: Raised when two photos would be found alike that were not before, or the other way: all are then compared anew.
-COMPARING = 2
+COMPARING = 3
 #: Raised when the same likenesses would make other sets or other keepers: the sets are then made anew.
 GROUPING = 1
 

@@ -4,9 +4,10 @@ Cheap before dear: the embedded thumbnail where it can be trusted, else a scaled
 """
 
 import os
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import BinaryIO, Literal
+from typing import BinaryIO, Literal, TypeVar
 
 import numpy as np
 from PIL import Image, ImageChops
@@ -28,6 +29,7 @@ from indexer.facts.subjects import Subject, is_blank, may_be_text, subject_of
 from indexer.facts.thumbnails import trusted_thumbnail
 
 MadeFrom = Literal["thumbnail", "decode"]
+_T = TypeVar("_T")
 
 #: What fingerprints are taken of has a longer side of this many pixels up to twice as many, where the picture has.
 _SIDE = 320
@@ -65,9 +67,18 @@ class NoPixels:
 
 def look_at(path: str, *, may_trust_thumbnail: bool) -> PixelFacts | NoPixels:
     """Look at one file. Raises nothing for any content; a file that cannot be opened is a reason too."""
+    return _tried(path, lambda file: _look(file, may_trust_thumbnail))
+
+
+def small_picture(path: str) -> Image.Image | NoPixels:
+    """The upright picture in sRGB, decoded to 320 pixels or more, as fingerprints are taken of. Raises nothing."""
+    return _tried(path, _small)
+
+
+def _tried(path: str, look: Callable[[BinaryIO], _T | NoPixels]) -> _T | NoPixels:
     try:
         with Path(path).open("rb") as file:
-            return _look(file, may_trust_thumbnail)
+            return look(file)
     except OSError as error:
         return NoPixels(error.strerror or str(error) or type(error).__name__)
     except NotAPicture as error:
@@ -81,20 +92,39 @@ def look_at(path: str, *, may_trust_thumbnail: bool) -> PixelFacts | NoPixels:
 
 
 def _look(file: BinaryIO, may_trust_thumbnail: bool) -> PixelFacts | NoPixels:
-    size = os.fstat(file.fileno()).st_size
-    container = parse(file, size)
-    if container.damage:
-        return NoPixels(container.damage)
-    if container.format == "raw":
-        preview = decode_raw_preview(file, size, SIDES[0])
-        return _decoded(preview) if preview else NoPixels("raw data without a preview, which are not developed")
-    if may_trust_thumbnail and (thumbnail := _thumbnail(file, container)) is not None:
+    container = _whole(file)
+    if isinstance(container, NoPixels):
+        return container
+    if may_trust_thumbnail and container.format != "raw" and (thumbnail := _thumbnail(file, container)) is not None:
         image = _upright(thumbnail)
         luma = np.asarray(image.convert("L"))
         # Letters are lost in so small a picture, and a photograph should not pass for nothing.
         if not is_blank(luma) and not may_be_text(luma):
             return _facts("thumbnail", image, UNKNOWN, "photograph", thumbnail.pictures)
-    return _decoded(decode_scaled(file, SIDES[0]))
+    decoded = _decode(file, container, SIDES[0])
+    return decoded if isinstance(decoded, NoPixels) else _decoded(decoded)
+
+
+def _small(file: BinaryIO) -> Image.Image | NoPixels:
+    container = _whole(file)
+    decoded = container if isinstance(container, NoPixels) else _decode(file, container, _SIDE)
+    return decoded if isinstance(decoded, NoPixels) else _upright(_reduced(decoded))
+
+
+def _whole(file: BinaryIO) -> Container | NoPixels:
+    container = parse(file, _size(file))
+    return NoPixels(container.damage) if container.damage else container
+
+
+def _decode(file: BinaryIO, container: Container, longer: int) -> Decoded | NoPixels:
+    if container.format != "raw":
+        return decode_scaled(file, longer)
+    preview = decode_raw_preview(file, _size(file), longer)
+    return preview or NoPixels("raw data without a preview, which are not developed")
+
+
+def _size(file: BinaryIO) -> int:
+    return os.fstat(file.fileno()).st_size
 
 
 def _decoded(decoded: Decoded) -> PixelFacts:

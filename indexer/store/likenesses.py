@@ -6,6 +6,7 @@ from collections.abc import Callable, Collection, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 
+from indexer.alike.doubts import Doubt, doubts_among
 from indexer.alike.values import COMPARING, Likeness, Looked
 from indexer.facts.picture_files import LOOKING
 from indexer.store.pixels import forget_comparing
@@ -15,11 +16,12 @@ _EPOCH = datetime(1970, 1, 1)  # noqa: DTZ001 - capture times are local wall clo
 
 @dataclass(frozen=True, slots=True)
 class Compared:
-    """What came of comparing: the photos that were compared, each with what it was compared with, and all likenesses in
-    which one of them stands."""
+    """What came of comparing: the photos that were compared, each with what it was compared with, all likenesses in
+    which one of them stands, and which of those are in doubt."""
 
     with_it: Mapping[str, str]
     found: Sequence[Likeness]
+    doubts: Sequence[Doubt] = ()
 
 
 def compare_changed(connection: sqlite3.Connection, report: Callable[[int], None] = lambda _: None) -> Compared:
@@ -32,12 +34,15 @@ def compare_changed(connection: sqlite3.Connection, report: Callable[[int], None
     if not changed:
         return Compared({}, ())
     report(len(changed))
-    return Compared(changed, _found(connection, changed.keys()))
+    photos = list(looked(connection))
+    found = _found(photos, changed.keys())
+    return Compared(changed, found, doubts_among(found, {photo.key: photo for photo in photos}))
 
 
 def save_compared(connection: sqlite3.Connection, compared: Compared) -> None:
     """Write down what came of comparing, in the caller's transaction. A photo that was dated otherwise in between does
-    not match what it was compared with, and so is compared again."""
+    not match what it was compared with, and so is compared again, as is one in doubt, when files are next looked at:
+    telling words looks at none."""
     forget_comparing(connection, compared.with_it)
     connection.executemany(
         "INSERT INTO likeness (one_key, other_key, kind, score) VALUES (?, ?, ?, ?)",
@@ -47,7 +52,9 @@ def save_compared(connection: sqlite3.Connection, compared: Compared) -> None:
         "INSERT INTO same_scene (one_key, other_key, score) VALUES (?, ?, ?)",
         ((item.one, item.other, item.score) for item in compared.found if item.kind == "scene"),
     )
-    connection.executemany("INSERT INTO compared (key, with_it) VALUES (?, ?)", compared.with_it.items())
+    in_doubt = {key for doubt in compared.doubts for key in (doubt.key, *doubt.earlier)}
+    sure = [(key, with_it) for key, with_it in compared.with_it.items() if key not in in_doubt]
+    connection.executemany("INSERT INTO compared (key, with_it) VALUES (?, ?)", sure)
 
 
 def is_all_compared(connection: sqlite3.Connection) -> bool:
@@ -55,10 +62,10 @@ def is_all_compared(connection: sqlite3.Connection) -> bool:
     return next(_changed(connection), None) is None
 
 
-def _found(connection: sqlite3.Connection, fresh: Collection[str]) -> list[Likeness]:
+def _found(photos: Sequence[Looked], fresh: Collection[str]) -> list[Likeness]:
     from indexer.alike.likeness import likenesses  # slow to load, and most runs find nothing to compare
 
-    return likenesses(list(looked(connection)), fresh)
+    return likenesses(photos, fresh)
 
 
 def is_same_picture(connection: sqlite3.Connection, one: str, other: str) -> bool:

@@ -1,5 +1,6 @@
 """What looking at photos gave, one row a photo: what is to be looked at, and where it is written down."""
 
+import json
 import os
 import sqlite3
 from collections.abc import Collection, Iterable, Iterator
@@ -47,10 +48,15 @@ def to_look_at_closer(connection: sqlite3.Connection) -> list[ToLookAt]:
     return list(_to_look_at(connection, _CLOSER))
 
 
-def _to_look_at(connection: sqlite3.Connection, which: str) -> Iterator[ToLookAt]:
+def to_look_at_again(connection: sqlite3.Connection, keys: Collection[str]) -> list[ToLookAt]:
+    """Those of these photos that are there."""
+    return list(_to_look_at(connection, "SELECT value AS key FROM json_each(:keys)", keys))
+
+
+def _to_look_at(connection: sqlite3.Connection, which: str, keys: Collection[str] = ()) -> Iterator[ToLookAt]:
     places: dict[str, list[Place]] = {}
     photos: dict[str, sqlite3.Row] = {}
-    for row in connection.execute(_FILES.format(which), {"looking": LOOKING}):
+    for row in connection.execute(_FILES.format(which), {"looking": LOOKING, "keys": json.dumps(list(keys))}):
         path = os.path.join(os.fsdecode(row["folder"]), os.fsdecode(row["path"]))  # noqa: PTH118
         places.setdefault(row["key"], []).append(Place(path, row["size"], row["mtime_ns"]))
         photos.setdefault(row["key"], row)

@@ -16,6 +16,8 @@ from queries.lengths import UM_PER_INCH
 SIZES = (12.0, 11.5, 11.0, 10.5, 10.0, 9.5, 9.0)
 #: The size of the cards that are missing when there is no card at all.
 _USUAL_CARD = (3 * UM_PER_INCH, 4 * UM_PER_INCH)
+#: No two pages have so many pockets that more could be found for the words.
+_FAR_TOO_MANY = 72
 
 
 def set_cards(
@@ -94,6 +96,8 @@ def _too_many(words: WeekWords, blocks: Sequence[Block], sizes: Sequence[tuple[i
 
     filled = flow(blocks, endless(), Type(SIZES[-1], measure, strict=False)) or []
     missing = len(filled) - len(sizes)
+    if missing > _FAR_TOO_MANY:
+        return f"the words of {words.under} would fill {len(filled)} cards; shorten them"
     cards = "1 more card" if missing == 1 else f"{missing} more cards"
     return (
         f"the words of {words.under} need {cards}: make room with 'weeksheaf fit {words.week} --cards {len(filled)}',"

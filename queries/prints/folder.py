@@ -5,21 +5,20 @@ replaced or removed only where order.json says that we made it, and it has not b
 """
 
 import contextlib
-import shutil
 from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import dataclass, field
 from pathlib import Path
-from time import time
 
 from indexer.errors import PrintError
 from indexer.interrupts import interrupts_held
+from indexer.store.run_lock import lock_on
 from queries.made_files.folder import look_at
 from queries.made_files.values import is_as_recorded
 from queries.made_files.writing import clear_leftovers, reason_of, write_verified
 from queries.prints.order_file import FILE_NAME, HeldOrder, MadeFile, held_order
 
 _STAGING = ".weeksheaf-prints.part"
-_ABANDONED_AFTER = 1800  # seconds
+_LOCK = "running"
 
 
 @dataclass(slots=True)
@@ -70,31 +69,36 @@ def check_names(folder: Path, names: Collection[str], held: HeldOrder | None) ->
 
 @contextlib.contextmanager
 def staged(folder: Path) -> Iterator[Staging]:
-    """A place for the files of an order, gone at the end whatever comes. Raises OSError, PrintError."""
+    """A place for the files of an order, gone at the end whatever comes; what a run left in it that was killed goes
+    first. Raises OSError, PrintError."""
     made_folder = not folder.exists()
-    folder.mkdir(parents=True, exist_ok=True)
     place = folder / _STAGING
-    _clear_abandoned(place)
-    try:
-        place.mkdir()
-    except FileExistsError:
-        raise PrintError(
-            f"another run is writing into {folder}, or one was cut off just now; if none is, remove {place}"
-        ) from None
-    try:
-        yield Staging(folder, place)
-    finally:
-        shutil.rmtree(place, ignore_errors=True)
-        if made_folder:
-            with contextlib.suppress(OSError):  # it holds the order by now
-                folder.rmdir()
+    place.mkdir(parents=True, exist_ok=True)
+    with lock_on(place / _LOCK) as is_ours:
+        if not is_ours:
+            raise PrintError(f"another run is writing into {folder}; wait until it is done, then try again")
+        _clear(place)
+        try:
+            yield Staging(folder, place)
+        finally:
+            _clear(place)
+            _remove(place, folder if made_folder else None)
 
 
-def _clear_abandoned(place: Path) -> None:
-    """Remove what a run left that was killed: one that goes on adds a file every few seconds."""
-    with contextlib.suppress(FileNotFoundError):
-        if time() - place.stat().st_mtime > _ABANDONED_AFTER:
-            shutil.rmtree(place)
+def _remove(place: Path, folder: Path | None) -> None:
+    """The place with its lock, and the folder where the run made it and it holds nothing."""
+    with contextlib.suppress(OSError):  # where an open file cannot be removed, both stay, empty and harmless
+        (place / _LOCK).unlink()
+        place.rmdir()
+        if folder:
+            folder.rmdir()
+
+
+def _clear(place: Path) -> None:
+    for path in place.iterdir():
+        if path.name != _LOCK:
+            with contextlib.suppress(OSError):
+                path.unlink()
 
 
 def put_in_place(staging: Staging, held: HeldOrder | None, text: Callable[[Sequence[MadeFile]], str]) -> None:

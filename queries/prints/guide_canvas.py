@@ -91,9 +91,10 @@ class Pages:
             self.line(first, box.bottom, first + box.height, box.y, 0.35, LIGHT)
         self.canvas.restoreState()
 
-    def picture(self, picture: Image.Image, box: Rect, share: float) -> None:
+    def picture(self, picture: bytes, box: Rect, share: float) -> None:
         """A picture, of which only so large a share shows through white."""
-        rgb = picture.convert("RGB")
+        with Image.open(io.BytesIO(picture)) as opened:
+            rgb = opened.convert("RGB")
         pale = Image.blend(Image.new("RGB", rgb.size, "white"), rgb, share)
         jpeg = io.BytesIO()
         pale.save(jpeg, "JPEG", quality=_JPEG_QUALITY)

@@ -5,8 +5,6 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import hypot
 
-from PIL import Image
-
 from queries.cards.values import UM_PER_POINT
 from queries.cutting.cuts import sheet_of, waste_of
 from queries.cutting.steps import Unit, steps_of
@@ -31,12 +29,13 @@ _PALE = 0.5
 
 @dataclass(frozen=True, slots=True)
 class GuidePrint:
-    """A print of the guide: its file, what lies on it, what to write on each piece (pocket, week), and a picture."""
+    """A print of the guide: its file, what lies on it, what to write on each piece (pocket, week), and a small picture
+    of it as a file's bytes, opened only while it is drawn."""
 
     file: str
     layout: Print
     names: Mapping[str, str]
-    picture: Image.Image | None
+    picture: bytes | None
 
 
 @dataclass(frozen=True, slots=True)

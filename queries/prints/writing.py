@@ -1,7 +1,7 @@
 """An order written: prints, cutting guide, cards for the home printer, spreads to lay beside the work, order.json."""
 
 import io
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
@@ -21,12 +21,9 @@ from queries.prints.most_pixels import check_pixels
 from queries.prints.order import Sheet, job_of
 from queries.prints.order_file import order_text
 from queries.prints.printing import Prepared
+from queries.prints.spreads import spread_file, spread_pictures
 from queries.prints.values import CardPiece
 from queries.prints.words import guide_heading, guide_names, order_fields
-from queries.spread.gathering import file_of
-from queries.spread.picture import DPI, Source, draw_spread
-from queries.spread.picture_file import picture_bytes
-from queries.weeks import week_words
 
 GUIDE, CARDS = "cutting-guide.pdf", "cards.pdf"
 #: Bytes that a print of a photograph takes for a pixel at quality 95, rather too many than too few; and what else is
@@ -69,7 +66,7 @@ def write_order(
                 staging.add(GUIDE, _guide(prepared, small, home_paper))
             if prepared.home_cards:
                 staging.add(CARDS, cards_pdf([_named(card) for card in prepared.home_cards], home_paper))
-            for name, data in _spreads(prepared):
+            for name, data in spread_pictures(prepared.weeks):
                 staging.add(name, data)
             check_names(folder, names, prepared.held)  # what was changed meanwhile is not written over
             check_sources(prepared.sources, prepared.photos)
@@ -84,7 +81,7 @@ def file_names(prepared: Prepared) -> list[str]:
     names = [sheet.file for sheet in prepared.sheets]
     names += [GUIDE] if prepared.sheets else []
     names += [CARDS] if prepared.home_cards else []
-    return names + [f"{week.week.name}.png" for week in prepared.weeks]
+    return names + [spread_file(week) for week in prepared.weeks]
 
 
 def _bytes(prepared: Prepared) -> int:
@@ -129,22 +126,13 @@ def _made_small(jpeg: bytes) -> bytes:
 
 
 def _guide(prepared: Prepared, small: Mapping[str, bytes], home_paper: tuple[int, int]) -> bytes:
-    """Small pictures are opened one by one as the guide is drawn."""
     prints = [_guide_print(sheet, small[sheet.name]) for sheet in prepared.sheets]
     return guide_pdf(prints, guide_heading(prepared), home_paper, prepared.lab.unit)
 
 
 def _guide_print(sheet: Sheet, small: bytes) -> GuidePrint:
-    return GuidePrint(sheet.file, sheet.layout, guide_names(sheet), Image.open(io.BytesIO(small)))
+    return GuidePrint(sheet.file, sheet.layout, guide_names(sheet), small)
 
 
 def _named(card: CardPiece) -> NamedCard:
     return NamedCard(f"{card.week.name} {card.pocket}", card.card)
-
-
-def _spreads(prepared: Prepared) -> Iterator[tuple[str, bytes]]:
-    """Each week's spread as a picture, to lay beside the work."""
-    for week in prepared.weeks:
-        sources = {key: Source(photo.code, file_of(photo)) for key, photo in week.photos.items()}
-        drawn = draw_spread(week.kept, sources, week_words(week.week))
-        yield f"{week.week.name}.png", picture_bytes(drawn, "PNG", DPI)

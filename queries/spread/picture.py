@@ -1,6 +1,6 @@
 """The spread of a week as a picture: both pages side by side, every photo cropped into its cell."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from math import ceil
 
@@ -31,7 +31,18 @@ class Source:
     path: str | None
 
 
-def draw_spread(kept: KeptPlan, sources: Mapping[str, Source], heading: str, *, dpi: int = DPI) -> Image.Image:
+#: Opens pictures no side longer than so many pixels, by path; absent where one cannot be opened.
+Opening = Callable[[Sequence[str], int], Mapping[str, Image.Image]]
+
+
+def draw_spread(
+    kept: KeptPlan,
+    sources: Mapping[str, Source],
+    heading: str,
+    *,
+    dpi: int = DPI,
+    opening: Opening = small_pictures,
+) -> Image.Image:
     """The planned spread at so many pixels to the inch, an RGB picture in sRGB; `sources` by the photos' keys.
 
     A photo that has no source or cannot be opened is a grey cell with its code.
@@ -43,7 +54,7 @@ def draw_spread(kept: KeptPlan, sources: Mapping[str, Source], heading: str, *, 
     corners = {"left": (_MARGIN, _HEAD), "right": (_MARGIN + left + _FOLD, _HEAD)}
     for page in kept.pages:
         _draw_page(paper, page, *corners[page.side])
-    pictures = _pictures(kept, sources, dpi)
+    pictures = _pictures(kept, sources, dpi, opening)
     for number, filled in enumerate(kept.plan.filled):
         _draw_pocket(paper.at(*corners[filled.opening.side]), kept, filled, number, sources, pictures)
     return paper.image
@@ -91,12 +102,12 @@ def _draw_pocket(
     page.outline(box)
 
 
-def _pictures(kept: KeptPlan, sources: Mapping[str, Source], dpi: int) -> dict[str, Image.Image]:
+def _pictures(kept: KeptPlan, sources: Mapping[str, Source], dpi: int, opening: Opening) -> dict[str, Image.Image]:
     """The photos of the plan that can be opened, by key, decoded as large as the largest of them is shown."""
     paths = {key: source.path for key in kept.keys if (source := sources.get(key)) and source.path}
     placed = [one for filled in kept.plan.filled for one in filled.photos]
     within = min(_LARGEST, max((_needed(one, kept.windows.get(one.key), dpi) for one in placed), default=0))
-    decoded = small_pictures(list(dict.fromkeys(paths.values())), within) if paths else {}
+    decoded = opening(list(dict.fromkeys(paths.values())), within) if paths else {}
     return {key: decoded[path] for key, path in paths.items() if path in decoded}
 
 

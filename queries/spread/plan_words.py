@@ -7,7 +7,7 @@ default, one that is unknown is passed over, so that plans kept by an older or a
 import dataclasses
 import json
 from collections.abc import Mapping
-from typing import Any, TypeVar
+from typing import Any, Literal, TypeVar, get_args, get_origin
 
 from queries.cropping.values import Window
 from queries.fitting.values import Asked, Collage, Filled, Opening, Placed, Plan, Style
@@ -18,7 +18,9 @@ _T = TypeVar("_T")
 #: Raised when the text says other things by the same names.
 FORM = 1
 #: What a text that is no plan raises while it is read.
-_BROKEN = (KeyError, TypeError, ValueError, AttributeError, RecursionError)
+_BROKEN = (KeyError, TypeError, ValueError, AttributeError, RecursionError, OverflowError)
+#: No length, share or resolution of a plan is more.
+_LARGEST = 1e6
 
 
 def plan_text(kept: KeptPlan) -> str:
@@ -55,8 +57,8 @@ def _kept(said: Mapping[str, Any]) -> KeptPlan:
         _plan(said["plan"]),
         _asked(said.get("asked", {})),
         tuple(map(str, said.get("named", ()))),
-        {str(key): crop if isinstance(crop, str) else float(crop) for key, crop in said.get("crops", {}).items()},
-        {str(key): float(zoom) for key, zoom in said.get("zooms", {}).items()},
+        {str(key): crop if isinstance(crop, str) else _number(crop) for key, crop in said.get("crops", {}).items()},
+        {str(key): _number(zoom) for key, zoom in said.get("zooms", {}).items()},
         {str(key): _made(Window, window) for key, window in said.get("windows", {}).items()},
     )
 
@@ -65,7 +67,8 @@ def _plan(said: Mapping[str, Any]) -> Plan:
     filled = tuple(map(_filled, said["filled"]))
     if len({item.opening.name for item in filled}) < len(filled):
         raise ValueError("a pocket stands there twice")
-    return _made(Plan, said, filled=filled, words=tuple(map(str, said.get("words", ()))))
+    gap = min(float(said.get("gap", 0.0)), _LARGEST)  # nothing was proven where it has no end
+    return _made(Plan, {**said, "gap": gap}, filled=filled, words=tuple(map(str, said.get("words", ()))))
 
 
 def _filled(said: Mapping[str, Any]) -> Filled:
@@ -102,5 +105,16 @@ def _made(kind: type[_T], said: Mapping[str, Any], **made: Any) -> _T:
 
 
 def _scalar(value: Any, kind: object) -> Any:
-    """A number or a text by its field's type, so that nothing else can stand where one is reckoned with."""
-    return kind(value) if kind in (float, str) else value
+    """A value by its field's type, so that nothing else can stand where one is reckoned with. Raises ValueError."""
+    if kind is float:
+        return _number(value)
+    if get_origin(kind) is Literal and value not in get_args(kind):
+        raise ValueError(f"{value!r} is none of {get_args(kind)}")
+    return str(value) if kind is str else value
+
+
+def _number(value: Any) -> float:
+    """A length, a share or a resolution: nothing on two pages is larger than a million. Raises ValueError."""
+    if isinstance(value, bool) or not abs(float(value)) <= _LARGEST:
+        raise ValueError(f"{value!r} is no number of a plan")
+    return float(value)

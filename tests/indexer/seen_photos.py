@@ -94,19 +94,22 @@ def look_in_vain(connection: sqlite3.Connection, key: str, reason: str = "cut of
 class SimpleLikeness(ModuleType):
     """Stands in for the module that finds likenesses; `compared` holds the keys that were fresh, time by time.
 
-    `scenes` are the pairs of keys, the smaller first, that are scenes seen by two cameras besides.
+    `scenes` are the pairs of keys, the smaller first, that are scenes seen by two cameras besides. `burst_score` is how
+    sure bursts are: so sure that they are in no doubt.
     """
 
     def __init__(self) -> None:
         super().__init__("indexer.alike.likeness")
         self.compared: list[set[str]] = []
         self.scenes: set[tuple[str, str]] = set()
+        self.burst_score = 20.0
 
     def likenesses(self, photos: Sequence[Looked], fresh: Collection[str]) -> list[Likeness]:
         self.compared.append(set(fresh))
         ordered = sorted(photos, key=lambda photo: photo.key)
         pairs = ((a, b) for a in ordered for b in ordered if a.key < b.key and {a.key, b.key} & set(fresh))
-        return [Likeness(a.key, b.key, kind, 1.0) for a, b in pairs if (kind := self._kind(a, b))]
+        kinds = [(a.key, b.key, kind) for a, b in pairs if (kind := self._kind(a, b))]
+        return [Likeness(a, b, kind, self.burst_score if kind == "burst" else 1.0) for a, b, kind in kinds]
 
     def _kind(self, a: Looked, b: Looked) -> Literal["copy", "burst", "scene"] | None:
         if a.phash == b.phash:

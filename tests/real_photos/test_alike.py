@@ -8,6 +8,7 @@ from PIL import Image
 from indexer.alike.likeness import likenesses
 from indexer.alike.values import Looked
 from indexer.facts.pixels import PixelFacts, look_at
+from tests.benchmarks.alike.look_alikes import sets_of_pairs
 from tests.indexer.alike.looks import looked
 from tests.real_photos import pool
 from tests.real_photos.conftest import FolderOf
@@ -45,6 +46,15 @@ def test_pictures_that_look_much_alike_are_no_copies(folder_of: FolderOf) -> Non
     assert folder_of("gcompris-qt-data")
     for name, (one, other) in pool.hard_negatives().items():
         assert kinds([looked("one", one), looked("other", other)]) == [], name
+
+
+def test_pictures_that_look_much_alike_make_no_set(folder_of: FolderOf) -> None:
+    """The same, indexed as files dated half a minute apart; the pairs that moved a little are bursts all the same."""
+    assert folder_of("blockhash")
+    assert folder_of("gcompris-qt-data")
+    assert sets_of_pairs(pool.hard_negatives().values(), 30) == 0
+    near = [(pool.small(one), pool.small(other)) for one, other, kind in pool.pair_files() if kind == "near"]
+    assert sets_of_pairs(near, 30) == len(near) == 3
 
 
 def test_a_marked_or_barred_picture_is_a_copy(folder_of: FolderOf) -> None:

@@ -11,7 +11,7 @@ from numpy.typing import NDArray
 from PIL import Image, ImageEnhance
 
 from indexer.alike.signals import Pictures, pictures_of
-from indexer.facts.fingerprint import Fingerprint, fingerprint_of
+from indexer.facts.fingerprint import fingerprint_of
 from tests.real_photos import pool
 
 Places = NDArray[np.int64]
@@ -64,7 +64,7 @@ def burst_data(*, for_fitting: bool, photographs: Sequence[Image.Image] | None =
     together: list[Pairs] = []
     if for_fitting:
         start = len(prints)
-        prints.extend(_second_tries(dealt))
+        prints.extend(fingerprint_of(picture) for picture in second_tries(dealt))
         firsts = np.arange(start, len(prints), 2)
         together.append(Pairs("second tries", 0, firsts, firsts + 1, np.nan))
     clips = []
@@ -87,8 +87,9 @@ def _frame_pairs(clip: pool.Clip, places: Places, distances: Iterable[int]) -> I
             yield Pairs(clip.name, apart, places[first], places[first + apart], apart / clip.frames_per_second)
 
 
-def _second_tries(photographs: Sequence[Image.Image]) -> Iterator[Fingerprint]:
-    """Two tries at one scene, cut from one photograph: other framing, a little turned, in other light."""
+def second_tries(photographs: Sequence[Image.Image]) -> Iterator[Image.Image]:
+    """Two tries at one scene, one after the other, cut from one photograph: other framing, a little turned, in other
+    light."""
     random = np.random.default_rng(2026)
     for picture in photographs:
         for _ in range(2 * _TRIES_PER_PHOTOGRAPH):
@@ -97,7 +98,7 @@ def _second_tries(photographs: Sequence[Image.Image]) -> Iterator[Fingerprint]:
             left, top = (random.uniform(0.05, 0.95 - share) * side for side in picture.size)
             box = (left, top, left + share * picture.width, top + share * picture.height)
             cut = turned.crop(tuple(round(edge) for edge in box))
-            yield fingerprint_of(ImageEnhance.Brightness(cut).enhance(random.uniform(*_LIGHT)))
+            yield ImageEnhance.Brightness(cut).enhance(random.uniform(*_LIGHT))
 
 
 def _first(pictures: Iterator[Image.Image], most: int) -> Iterator[Image.Image]:

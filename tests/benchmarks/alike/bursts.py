@@ -3,7 +3,8 @@
     python -m tests.benchmarks.alike.bursts
 
 On clips and photographs that took no part in fitting. Strangers are dealt times in the same ten minutes, many times
-over; a signal alone is given the border at which it takes one pair of strangers in 10,000 for one scene.
+over; a signal alone is given the border at which it takes one pair of strangers in 10,000 for one scene. Then pairs
+that only look alike, indexed as files.
 """
 
 from dataclasses import dataclass
@@ -14,6 +15,7 @@ from numpy.typing import NDArray
 from indexer.alike.burst_score import burst_scores, gap_score
 from indexer.alike.coefficients import LONGEST_GAP
 from indexer.alike.signals import Floats
+from tests.benchmarks.alike import look_alikes
 from tests.benchmarks.alike.burst_pairs import MEASURED_APART, BurstData, Pairs, burst_data
 from tests.benchmarks.alike.fit_bursts import TEN_MINUTES, signals, signals_of
 
@@ -120,7 +122,7 @@ def lines(result: Result) -> list[str]:
         f" {PHOTOS_PER_FALSE:,} ({result.photographs} photographs, {result.stranger_pairs:,} pairs of strangers, dealt"
         f" times in the same ten minutes {_DEALS} times)"
     )
-    return told
+    return [*told, *look_alikes.rows()]
 
 
 if __name__ == "__main__":

@@ -7,6 +7,7 @@ from datetime import datetime
 
 import pytest
 
+from indexer.alike.doubts import Doubt
 from indexer.facts.records import NO_CAMERA, Claim
 from indexer.store import likenesses
 from indexer.store.likenesses import compare_changed, is_all_compared, is_same_picture, looked, save_compared
@@ -157,6 +158,24 @@ def test_a_photo_dated_otherwise_meanwhile_is_compared_again(
     assert not is_all_compared(connection)
     compare(connection)
     assert (is_all_compared(connection), likeness.compared[1:], pairs(connection)) == (True, [{B}], [])
+
+
+def test_photos_in_doubt_stay_to_be_compared(connection: sqlite3.Connection, likeness: SimpleLikeness) -> None:
+    """Telling words looks at no file, so that a burst in doubt counts until files are next looked at."""
+    likeness.burst_score = 5.0
+    for key, second in ((A, 0), (B, 10), (C, 20)):
+        put(connection, key, taken(second))
+        look(connection, key, second + 1, scene=7 if key != C else 0)
+    compared = compare_changed(connection)
+    assert compared.doubts == [Doubt(B, (A,))]
+    with transaction(connection):
+        save_compared(connection, compared)
+    assert (pairs(connection), is_all_compared(connection)) == ([(A, B, "burst")], False)
+    again = compare_changed(connection)
+    assert set(again.with_it) == {A, B}
+    with transaction(connection):
+        save_compared(connection, replace(again, found=[], doubts=()))
+    assert (pairs(connection), is_all_compared(connection)) == ([], True)
 
 
 def test_a_missing_photo_takes_part(connection: sqlite3.Connection, likeness: SimpleLikeness) -> None:

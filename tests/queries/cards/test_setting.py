@@ -177,7 +177,7 @@ def test_a_quarter_inch_stays_blank(size: tuple[float, float]) -> None:
 
 def test_a_book_is_refused_at_once() -> None:
     """Fifty thousand words are not tried at every size."""
-    with pytest.raises(PrintError, match="more cards"):
+    with pytest.raises(PrintError, match="would fill 293 cards; shorten them"):
         cards_for(week(("", "rain " * 50_000)), [um((3, 4))])
 
 

@@ -95,13 +95,20 @@ def test_nothing_half_written_stays(tmp_path: Path, trouble: BaseException) -> N
 
 
 def test_two_runs_do_not_share_a_folder(tmp_path: Path) -> None:
-    """The second is told so, and the first goes on; what a killed run left is cleared when it is old."""
+    """The second is told so, and the first goes on."""
     with staged(tmp_path) as staging:
         with pytest.raises(PrintError, match="another run is writing into"), staged(tmp_path):
             pass
         assert staging.place.is_dir()
-    staging.place.mkdir()
-    os.utime(staging.place, (1, 1))
+        staging.add("o12-01.jpg", b"one")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_what_a_killed_run_left_is_cleared_at_once(tmp_path: Path) -> None:
+    """Its lock went with it."""
+    (tmp_path / ".weeksheaf-prints.part").mkdir()
+    for name in ("running", "o12-01.jpg", ".weeksheaf-file.part"):
+        (tmp_path / ".weeksheaf-prints.part" / name).write_bytes(b"")
     make(tmp_path)
     assert content(tmp_path) == FILES
 

@@ -1,5 +1,6 @@
 """The cutting guide, looked at by a second program: its text by `pdftotext`, its measures by `pdftoppm`."""
 
+import io
 import re
 import shutil
 import subprocess
@@ -22,13 +23,20 @@ poppler = pytest.mark.skipif(shutil.which("pdftoppm") is None, reason="poppler-u
 
 
 def guide_prints(
-    pieces: Sequence[Piece], paper: Paper = SIX_BY_FOUR, tight: Tight = "shrink", *, picture: Image.Image | None = None
+    pieces: Sequence[Piece], paper: Paper = SIX_BY_FOUR, tight: Tight = "shrink", *, picture: bytes | None = None
 ) -> list[GuidePrint]:
     names = {piece.name: f"L{at}\n30 Mar - 5 Apr 2026" for at, piece in enumerate(pieces, start=1)}
     return [
         GuidePrint(f"o12-{number:02}.jpg", printed, {laid.piece: names[laid.piece] for laid in printed.laid}, picture)
         for number, printed in enumerate(lay_out(pieces, paper, tight=tight).prints, start=1)
     ]
+
+
+def small(colour: str, size: tuple[int, int] = (90, 60)) -> bytes:
+    """A print's small picture."""
+    out = io.BytesIO()
+    Image.new("RGB", size, colour).save(out, "PNG")
+    return out.getvalue()
 
 
 def pages_of(tmp_path: Path, pdf: bytes, dpi: int = 72) -> list[NDArray[np.uint8]]:
@@ -151,7 +159,7 @@ def test_prints_without_a_cut_come_last(tmp_path: Path) -> None:
 @poppler
 def test_largest_prints_do_not_run_into_each_other(tmp_path: Path) -> None:
     """Posters of 44 inches without a cut: white stands between the columns, and nothing leaves the page."""
-    black = Image.new("RGB", (40, 40), "black")
+    black = small("black", (40, 40))
     pages = pages_of(
         tmp_path, guide(guide_prints(pieces_of(*[(44, 44)] * 3), Paper(44 * INCH, 44 * INCH), picture=black))
     )
@@ -181,14 +189,14 @@ def test_nothing_stands_in_the_margins(tmp_path: Path) -> None:
 
 def test_same_guide_twice_is_the_same_bytes() -> None:
     """No clock and no chance in it, with pictures too."""
-    prints = guide_prints(pieces_of((3, 4), (3, 3)), picture=Image.new("RGB", (90, 60), "navy"))
+    prints = guide_prints(pieces_of((3, 4), (3, 3)), picture=small("navy"))
     assert guide(prints) == guide(prints)
 
 
 @poppler
 def test_picture_is_pale_below_the_lines(tmp_path: Path) -> None:
     """So that lines and names are seen on a dark photo too."""
-    dark = guide_prints(pieces_of((3, 4), (3, 3)), picture=Image.new("RGB", (90, 60), "black"))
+    dark = guide_prints(pieces_of((3, 4), (3, 3)), picture=small("black"))
     page = pages_of(tmp_path, guide(dark))[1]
     assert (page.mean(axis=2) < 100).mean() < 0.02
     assert ((page.mean(axis=2) > 110) & (page.mean(axis=2) < 145)).mean() > 0.1

@@ -121,3 +121,35 @@ def test_a_pocket_that_stands_twice_makes_no_plan() -> None:
     assert plan_in(plan_text(kept(wide("L1", KITE), wide("L1", PIER)))) is None
     swapped = replace(kept(), pages=kept().pages[::-1])
     assert plan_in(plan_text(swapped)) is None
+
+
+@pytest.mark.parametrize(
+    ("place", "value"),
+    [
+        (("opening", "side"), float("nan")),
+        (("opening", "side"), "middle"),
+        (("opening", "box", "height"), 1e308),
+        (("opening", "box", "width"), 10**400),
+        (("opening", "box", "x"), True),
+        (("photos", 0, "cell", "y"), float("nan")),
+        (("photos", 0, "dpi"), float("inf")),
+        (("holds",), "soup"),
+    ],
+)
+def test_numbers_that_no_page_has_make_no_plan(place: tuple[str | int, ...], value: object) -> None:
+    """A backup may have been changed by hand: such a plan cannot be read, and is no traceback later."""
+    said = json.loads(plan_text(kept()))
+    inner = said["plan"]["filled"][0]
+    for step in place[:-1]:
+        inner = inner[step]
+    inner[place[-1]] = value
+    assert plan_in(json.dumps(said)) is None
+
+
+def test_a_plan_of_which_nothing_was_proven_is_one() -> None:
+    """Its gap has no end."""
+    said = json.loads(plan_text(kept()))
+    said["plan"]["gap"] = float("inf")
+    read = plan_in(json.dumps(said))
+    assert read
+    assert read.plan.gap == 1e6
