@@ -47,6 +47,16 @@ def sets_by_photo(connection: sqlite3.Connection, keys: Iterable[str]) -> dict[s
     return {key: frozenset(numbers) for key, numbers in sets.items()}
 
 
+def scenes_by_photo(connection: sqlite3.Connection, keys: Iterable[str]) -> dict[str, frozenset[int]]:
+    """By key: the numbers of the scenes that two of these photos show, though no set holds both, since their cameras'
+    clocks do not agree. A photo shows what those alike to it show. The numbers have no lasting meaning."""
+    scenes = defaultdict(set)
+    for number, pair in enumerate(connection.execute(_SCENES, (json.dumps(list(keys)),))):
+        for key in pair:
+            scenes[key].add(number)
+    return {key: frozenset(numbers) for key, numbers in scenes.items()}
+
+
 def set_aside(photo: Photo, look: Look | None) -> str | None:
     """Why a photo is no candidate for a shortlist unless it is kept by hand, in two or three words; None where it is.
 
@@ -62,6 +72,25 @@ def set_aside(photo: Photo, look: Look | None) -> str | None:
 _LOOKS = """
 SELECT look.key, problem, phash, layout, contrast, sharpness_240, dark, bright, subject
 FROM json_each(?) AS asked JOIN look ON look.key = asked.value
+"""
+
+#: `shown` pairs each photo with itself and with those of its sets.
+_SCENES = """
+WITH asked AS (SELECT value AS key FROM json_each(?)),
+shown AS (
+  SELECT key, key AS shows FROM asked
+  UNION
+  SELECT asked.key, other.photo_key
+  FROM asked
+  JOIN alike_set AS own ON own.photo_key = asked.key
+  JOIN alike_set AS other ON other.set_id = own.set_id
+)
+SELECT DISTINCT min(one.key, other.key), max(one.key, other.key)
+FROM scene_pair
+JOIN shown AS one ON one.shows = one_key
+JOIN shown AS other ON other.shows = other_key
+WHERE one.key <> other.key
+ORDER BY 1, 2
 """
 
 _SETS = "SELECT photo_key, set_id FROM json_each(?) AS asked JOIN alike_set ON photo_key = asked.value"

@@ -1,11 +1,12 @@
 """Which photos of a week go on the shortlist. Pure.
 
 Greedy: photo by photo the one that adds most to the score. What was kept by hand stands first; no two of a set of
-photos alike are chosen. As the score does not depend on how many are wanted, a longer shortlist holds every shorter
-one.
+photos alike are chosen, nor two that show one scene: even where that leaves a day without a photo, for a picture that
+is there already tells nothing of it. As the score does not depend on how many are wanted, a longer shortlist holds
+every shorter one.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Hashable, Sequence
 from datetime import datetime
 from heapq import heapify, heappop, heapreplace
 
@@ -13,7 +14,7 @@ from queries.shortlist.occasions import occasions_of
 from queries.shortlist.reasons import reasons_of
 from queries.shortlist.score import Growing, Score
 from queries.shortlist.terms import score_of
-from queries.shortlist.values import Candidate, Chosen, SetAside, Shortlist
+from queries.shortlist.values import SAME_SCENE, Candidate, Chosen, SetAside, Shortlist
 from queries.shortlist.weights import Weights
 
 
@@ -37,7 +38,7 @@ def shortlist(
     occasions = occasions_of(standing)
     score = score_of(standing, occasions, by or Weights(), wanted_portrait_share)
     kept = [place for place, candidate in enumerate(standing) if candidate.is_kept]
-    order = choose(score, wanted, kept, [candidate.sets for candidate in standing])
+    order = choose(score, wanted, kept, [_shown_once(candidate) for candidate in standing])
     reasons = reasons_of(order, standing, occasions)
     return Shortlist(
         asked=wanted,
@@ -45,7 +46,7 @@ def shortlist(
             Chosen(standing[place], occasions[place], rank, reason)
             for place, rank, reason in sorted(zip(order, range(len(order)), reasons, strict=True))
         ),
-        set_aside=tuple(SetAside(each, each.set_aside) for each in week if each.set_aside and _would_stand(each)),
+        set_aside=_set_aside(week, [standing[place] for place in order]),
         candidates=len(standing),
         days=len({occasion.day for occasion in occasions}),
         occasions=len(set(occasions)),
@@ -53,14 +54,14 @@ def shortlist(
 
 
 def choose(
-    score: Score, wanted: int, kept: Sequence[int] = (), sets: Sequence[Collection[int]] | None = None
+    score: Score, wanted: int, kept: Sequence[int] = (), sets: Sequence[Collection[Hashable]] | None = None
 ) -> list[int]:
     """The places of those chosen, in the order of choice: `kept` first, then what adds most, the earliest of equals.
 
-    `sets` has, for each place, the numbers of the sets of which it may be the only one chosen. What a photo adds only
+    `sets` has, for each place, what marks the sets of which it may be the only one chosen. What a photo adds only
     falls as others are chosen, so that it is reckoned anew only when it comes to the top of the heap.
     """
-    growing, order, shown = Growing(score), list[int](), set[int]()
+    growing, order, shown = Growing(score), list[int](), set[Hashable]()
     sets = sets or [()] * len(score.own)
 
     def take(place: int) -> None:
@@ -82,6 +83,24 @@ def choose(
             heappop(heap)
             take(place)
     return order
+
+
+def _shown_once(candidate: Candidate) -> frozenset[tuple[str, int]]:
+    """What it shows and no other may be chosen for."""
+    return frozenset([("set", number) for number in candidate.sets] + [("scene", n) for n in candidate.scenes])
+
+
+def _set_aside(week: Sequence[Candidate], chosen: Sequence[Candidate]) -> tuple[SetAside, ...]:
+    """Those that could not be chosen: for what they are pictures of, or since one chosen shows the same."""
+    reasons = ((each, each.set_aside or _seen_already(each, chosen)) for each in week if _would_stand(each))
+    return tuple(SetAside(each, reason) for each, reason in reasons if reason)
+
+
+def _seen_already(candidate: Candidate, chosen: Sequence[Candidate]) -> str | None:
+    if candidate in chosen:
+        return None
+    twin = next((other for other in chosen if not candidate.scenes.isdisjoint(other.scenes)), None)
+    return f"{SAME_SCENE} {twin.code}" if twin else None
 
 
 def _when(candidate: Candidate) -> tuple[object, ...]:

@@ -1,7 +1,7 @@
 """The candidates of a week from what is known of its photos. Pure."""
 
 from collections.abc import Mapping, Sequence
-from datetime import datetime, time, timedelta
+from datetime import date, datetime, time, timedelta
 
 from queries.looks import Look, set_aside
 from queries.photos import Photo
@@ -9,21 +9,25 @@ from queries.shortlist.values import Candidate
 
 
 def candidates_of(
-    photos: Sequence[Photo], looks: Mapping[str, Look], sets: Mapping[str, frozenset[int]], starts_at: time
+    photos: Sequence[Photo],
+    looks: Mapping[str, Look],
+    sets: Mapping[str, frozenset[int]],
+    scenes: Mapping[str, frozenset[int]],
+    starts_at: time,
 ) -> list[Candidate]:
-    """A candidate for each photo of a week, in their order; `looks` and `sets` are by key, as `queries.looks` gives
-    them. A photo without a day is none."""
-    return [
-        candidate
-        for photo in photos
-        if (candidate := _candidate(photo, looks.get(photo.key), sets.get(photo.key, frozenset()), starts_at))
-    ]
+    """A candidate for each photo of a week, in their order; `looks`, `sets` and `scenes` are by key, as `queries.looks`
+    gives them. A photo without a day is none."""
+    days = ((photo, photo.album_day(starts_at)) for photo in photos)
+    return [_candidate(photo, day, looks.get(photo.key), sets, scenes) for photo, day in days if day]
 
 
-def _candidate(photo: Photo, look: Look | None, sets: frozenset[int], starts_at: time) -> Candidate | None:
-    day = photo.album_day(starts_at)
-    if day is None:
-        return None
+def _candidate(
+    photo: Photo,
+    day: date,
+    look: Look | None,
+    sets: Mapping[str, frozenset[int]],
+    scenes: Mapping[str, frozenset[int]],
+) -> Candidate:
     return Candidate(
         key=photo.key,
         day=day,
@@ -33,7 +37,9 @@ def _candidate(photo: Photo, look: Look | None, sets: frozenset[int], starts_at:
         shape=photo.shape,
         keeper=photo.keeper,
         choice=photo.choice,
-        sets=sets,
+        sets=sets.get(photo.key, frozenset()),
+        scenes=scenes.get(photo.key, frozenset()),
+        code=photo.code,
         set_aside=set_aside(photo, look),
         phash=look.phash if look else None,
         layout=look.layout if look else None,

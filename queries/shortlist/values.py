@@ -10,7 +10,8 @@ class Candidate:
 
     `day` is its album day; `taken` the local wall clock, None where only the day is known. `width` and `height` are
     pixels as displayed, `shape` is "portrait", "landscape" or "square". `keeper` is false for a photo that is left
-    out; `choice` is what the person said ("keep", "leave" or None); `sets` are the numbers of its sets of photos alike.
+    out; `choice` is what the person said ("keep", "leave" or None); `sets` are the numbers of its sets of photos alike,
+    `scenes` those of the scenes that it and a photo of another camera show. `code` names it to the person.
     `set_aside` says why it is chosen only when kept by hand, in two or three words, or is None. The rest is as
     `queries.looks.Look` has it, None where it is not known.
     """
@@ -24,7 +25,9 @@ class Candidate:
     keeper: bool = True
     choice: str | None = None
     sets: frozenset[int] = frozenset()
+    scenes: frozenset[int] = frozenset()
     set_aside: str | None = None
+    code: str = ""
     phash: bytes | None = None
     layout: bytes | None = None
     sharpness: float | None = None
@@ -59,6 +62,10 @@ class Chosen:
     occasion: Occasion
     rank: int
     reason: str
+
+
+#: Why a photo is set aside that another camera took of what one chosen shows; the code of that one follows.
+SAME_SCENE = "same scene as"
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,24 +2,26 @@
 
 import sqlite3
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import time
 from pathlib import Path
 
 from indexer.errors import PlanError
 from queries.fitting.values import Picture
-from queries.looks import looks_of, sets_by_photo
+from queries.looks import looks_of, scenes_by_photo, sets_by_photo
 from queries.photos import Photo, photos_with_keys
-from queries.shortlist import candidates_of, shortlist
+from queries.shortlist import Shortlist, candidates_of, shortlist
+from queries.shortlist.values import SAME_SCENE
 
 
 @dataclass(frozen=True, slots=True)
 class Proposed:
-    """Photos that may be placed, the best first, and the codes of those that would have been among them but are not on
-    the disk."""
+    """Photos that may be placed, the best first; those that would have been among them but are not on the disk; and by
+    code why others are not among them that show what one of them shows."""
 
     photos: tuple[Photo, ...]
     gone: tuple[Photo, ...] = ()
+    twins: Mapping[str, str] = field(default_factory=dict)
 
 
 def file_of(photo: Photo) -> str | None:
@@ -30,12 +32,14 @@ def file_of(photo: Photo) -> str | None:
 def proposed(connection: sqlite3.Connection, photos: Sequence[Photo], wanted: int, starts_at: time) -> Proposed:
     """The `wanted` photos of a week that tell it, the best first; those that are gone from the disk are passed over."""
     there = [photo for photo in photos if file_of(photo)]
-    best = _shortlist(connection, there, wanted, starts_at)
+    found = _shortlist(connection, there, wanted, starts_at)
+    best = _in_order_of_choice(found, there)
+    twins = {item.candidate.code: item.reason for item in found.set_aside if item.reason.startswith(SAME_SCENE)}
     if len(there) == len(photos):
-        return Proposed(best)
-    missed = {photo.key for photo in _shortlist(connection, photos, wanted, starts_at)} - {photo.key for photo in best}
-    found = {photo.key for photo in there}
-    return Proposed(best, tuple(photo for photo in photos if photo.key in missed and photo.key not in found))
+        return Proposed(best, (), twins)
+    of_all = _in_order_of_choice(_shortlist(connection, photos, wanted, starts_at), photos)
+    missed = {photo.key for photo in of_all} - {photo.key for photo in there}
+    return Proposed(best, tuple(photo for photo in photos if photo.key in missed), twins)
 
 
 def named_photos(connection: sqlite3.Connection, keys: Iterable[str]) -> Proposed:
@@ -69,12 +73,12 @@ def pictures_of(photos: Iterable[Photo], lived: Sequence[str], zooms: Mapping[st
     )
 
 
-def _shortlist(
-    connection: sqlite3.Connection, photos: Sequence[Photo], wanted: int, starts_at: time
-) -> tuple[Photo, ...]:
-    """The shortlist of these photos in the order of choice."""
+def _shortlist(connection: sqlite3.Connection, photos: Sequence[Photo], wanted: int, starts_at: time) -> Shortlist:
     keys = [photo.key for photo in photos]
     looks, sets = looks_of(connection, keys), sets_by_photo(connection, keys)
-    chosen = shortlist(candidates_of(photos, looks, sets, starts_at), wanted).chosen
+    return shortlist(candidates_of(photos, looks, sets, scenes_by_photo(connection, keys), starts_at), wanted)
+
+
+def _in_order_of_choice(found: Shortlist, photos: Sequence[Photo]) -> tuple[Photo, ...]:
     by_key = {photo.key: photo for photo in photos}
-    return tuple(by_key[item.candidate.key] for item in sorted(chosen, key=lambda item: item.rank))
+    return tuple(by_key[item.candidate.key] for item in sorted(found.chosen, key=lambda item: item.rank))

@@ -80,6 +80,11 @@ def gone_words(gone: Iterable[Photo]) -> list[str]:
     ]
 
 
+def twin_words(twins: Mapping[str, str]) -> list[str]:
+    """One line for each photo that is not proposed since another shows the same; `twins` has the reasons by code."""
+    return [f"{code} is left out: {reason}; weeksheaf keep {code} has it come in." for code, reason in twins.items()]
+
+
 def dropped_words(own: KeptPlan | None, letters: Collection[str]) -> list[str]:
     """What was fixed in pockets that are there no longer; `letters` are those of the pages that stay."""
     if own is None:

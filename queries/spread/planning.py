@@ -90,6 +90,7 @@ def _planned(
     says = (
         notes.dropped_words(known.own, letters),
         notes.gone_words(choice.gone),
+        notes.twin_words(choice.twins),
         notes.unplaced_words(told, kept, told),
     )
     return kept, [line for lines in says for line in lines]

@@ -5,7 +5,7 @@ from datetime import time
 
 import pytest
 
-from queries.looks import Look, looks_of, set_aside, sets_by_photo
+from queries.looks import Look, looks_of, scenes_by_photo, set_aside, sets_by_photo
 from queries.photos import photos_of_week
 from queries.weeks import WeekRule
 from tests.queries.made_rows import put_look, put_photo, put_set
@@ -29,6 +29,17 @@ def test_a_photo_may_be_in_two_sets(index: sqlite3.Connection) -> None:
     put_set(index, 1, "copy", [A, B])
     put_set(index, 2, "burst", [A, "d" * 32])
     assert sets_by_photo(index, [A, B, C]) == {A: {1, 2}, B: {1}}
+
+
+def test_a_scene_is_shared_with_all_that_are_alike(index: sqlite3.Connection) -> None:
+    """What one of a burst shares with another camera's photo its keeper shares too; a photo outside of the week has no
+    part in it."""
+    put_set(index, 1, "burst", [A, "d" * 32])
+    index.execute("INSERT INTO same_scene VALUES (?, ?, 8.0)", (B, "d" * 32))
+    index.execute("INSERT INTO same_scene VALUES (?, ?, 8.0)", (C, "e" * 32))
+    found = scenes_by_photo(index, [A, B, C])
+    assert found.keys() == {A, B}
+    assert found[A] == found[B]
 
 
 @pytest.mark.parametrize(

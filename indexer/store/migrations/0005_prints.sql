@@ -79,5 +79,9 @@ SELECT uuid, told_at, order_id, content
 FROM order_word
 WHERE what = 'reprint';
 
+-- one row per two photos of different cameras that show one scene, whatever their clocks say
+CREATE VIEW scene_pair AS
+SELECT one_key, other_key, score FROM same_scene;
+
 PRAGMA user_version = 5;
 COMMIT;

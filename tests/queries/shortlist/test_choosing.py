@@ -85,6 +85,23 @@ def test_no_two_of_a_set_of_photos_alike() -> None:
             assert not of_sets or max(of_sets.values()) == 1
 
 
+def test_no_two_of_one_scene() -> None:
+    """Two cameras whose clocks do not agree: the better picture stands, the other is set aside and says why, and comes
+    in when it is kept."""
+    phone = replace(candidate("phone", 0, "09:00"), scenes=frozenset({3}), code="f0ne0")
+    compact = replace(candidate("compact", 2, "14:00"), scenes=frozenset({3, 4}), code="c0mpa")
+    other = candidate("other", 1, "09:00")
+    found = shortlist([phone, other, compact], 3)
+    assert len(found.chosen) == 2
+    (aside,) = found.set_aside
+    chosen = {item.candidate.code for item in found.chosen}
+    assert {aside.candidate.code} | chosen >= {"f0ne0", "c0mpa"}
+    assert aside.reason == f"same scene as {(chosen & {'f0ne0', 'c0mpa'}).pop()}"
+    both = shortlist([phone, other, replace(compact, choice="keep")], 3)
+    assert "c0mpa" in {item.candidate.code for item in both.chosen}
+    assert [item.reason for item in both.set_aside] == ["same scene as c0mpa"]
+
+
 def test_a_set_has_two_when_both_are_kept() -> None:
     """The person may keep several of a set; then no further one of it is chosen."""
     week = [candidate(key, sets=frozenset({1}), choice="keep" if key in "ab" else None) for key in "abc"]

@@ -3,7 +3,7 @@
 import sqlite3
 from datetime import date, datetime, time
 
-from queries.looks import looks_of, sets_by_photo
+from queries.looks import looks_of, scenes_by_photo, sets_by_photo
 from queries.photos import photos_of_week
 from queries.shortlist import Candidate, candidates_of, shortlist
 from queries.weeks import WeekRule
@@ -16,7 +16,8 @@ A, B, C, D, E = (letter * 32 for letter in "abcde")
 def candidates(index: sqlite3.Connection, starts_at: time = time(0)) -> list[Candidate]:
     photos = photos_of_week(index, W14, starts_at)
     keys = [photo.key for photo in photos]
-    return candidates_of(photos, looks_of(index, keys), sets_by_photo(index, keys), starts_at)
+    sets, scenes = sets_by_photo(index, keys), scenes_by_photo(index, keys)
+    return candidates_of(photos, looks_of(index, keys), sets, scenes, starts_at)
 
 
 def test_a_candidate_has_what_is_known_of_its_photo(index: sqlite3.Connection) -> None:
@@ -35,6 +36,7 @@ def test_a_candidate_has_what_is_known_of_its_photo(index: sqlite3.Connection) -
             shape="portrait",
             choice="keep",
             sets=frozenset({7}),
+            code="aaaaa",
             phash=bytes(8),
             layout=bytes(192),
             sharpness=200.0,
