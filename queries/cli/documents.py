@@ -3,14 +3,12 @@
 from collections.abc import Sequence
 from typing import Any
 
-from queries.cli.note_words import note_fields
 from queries.devices import Device
 from queries.membership import Alike
 from queries.photos import Photo
 from queries.progress import Gap, WeekRow, WeekTable
 from queries.settings import Settings
 from queries.week_log import Word
-from queries.week_page import WeekPage
 from queries.weeks import Week
 
 
@@ -103,27 +101,6 @@ def word_fields(word: Word) -> dict[str, Any]:
         "state": word.state,
         "waiting_for": list(word.waiting_for),
         "note": word.note,
-    }
-
-
-def week_document(page: WeekPage, settings: Settings) -> dict[str, Any]:
-    shown = [photo_fields(photo, settings) for photo in page.photos]
-    return {
-        **week_fields(page.week),
-        "state": page.word.state,
-        "waiting_for": list(page.word.waiting_for),
-        "days": [
-            {"day": day.isoformat(), "photos": sum(photo["day"] == day.isoformat() for photo in shown)}
-            for day in page.week.days()
-        ],
-        "photos": shown,
-        "keepers": sum(photo.keeper for photo in page.photos),
-        "late": [photo.code for photo in page.finished.late],
-        "late_copies": [{"code": photo.code, "copy_of": code} for photo, code in page.finished.copies],
-        "gone": list(page.finished.gone),
-        "log": [word_fields(entry) for entry in page.log],
-        "notes": [note_fields(note) for note in page.notes],
-        "orders": [{"order": order.name, "state": order.state} for order in page.orders],
     }
 
 

@@ -9,6 +9,8 @@ import click
 
 #: Narrower than this no table is set.
 NARROWEST = 60
+#: From so many columns on tables have room for more: headings spelled out, sizes, file names.
+ROOMY = 100
 
 
 def emit(as_json: bool, document: Any, lines: Iterable[str]) -> None:

@@ -5,15 +5,12 @@ from itertools import groupby
 from pathlib import Path
 from typing import Any
 
-from queries.cli.output import columns, plural, width
+from queries.cli.output import ROOMY, columns, plural, width
 from queries.cli.visible import visible
 from queries.cli.wording import clock_words
 from queries.photos import Photo
 from queries.shortlist import Chosen, Shortlist
 from queries.weeks import day_words
-
-#: From so many columns on the file names are shown.
-_ROOMY = 100
 
 
 def document(found: Shortlist, photos: Sequence[Photo]) -> dict[str, Any]:
@@ -81,7 +78,7 @@ def _summary(found: Shortlist) -> str:
 
 
 def _cells(item: Chosen, photo: Photo) -> tuple[str, ...]:
-    name = [visible(Path(photo.path).name)] if width() >= _ROOMY else []
+    name = [visible(Path(photo.path).name)] if width() >= ROOMY else []
     return (photo.code, clock_words(photo), photo.shape, item.reason, *name)
 
 

@@ -2,7 +2,7 @@
 
 import click
 
-from queries.cli import documents, wording
+from queries.cli import week_page_words
 from queries.cli.output import emit
 from queries.cli.parameters import WeekType, as_json, shortlisted
 from queries.cli.session import Session
@@ -18,9 +18,9 @@ from queries.weeks import Week
 def command(session: Session, week: Week, wanted: int | None, as_json: bool) -> None:
     """Show a week: its state and history, its days and photos."""
     page = week_page(session.connection, week, session.settings)
-    document = documents.week_document(page, session.settings)
+    document = week_page_words.document(page, session.settings)
     if wanted is None:
-        emit(as_json, document, wording.week_lines(page, session.settings))
+        emit(as_json, document, week_page_words.lines(page, session.settings))
         return
     from queries.cli import shortlist_words
     from queries.cli.shortlisting import shortlist_of  # needs numpy, which is slow to start
@@ -29,5 +29,5 @@ def command(session: Session, week: Week, wanted: int | None, as_json: bool) -> 
     emit(
         as_json,
         {**document, **shortlist_words.document(found, page.photos)},
-        (*wording.week_head(page), *shortlist_words.lines(found, page.photos)),
+        (*week_page_words.head(page), *shortlist_words.lines(found, page.photos)),
     )

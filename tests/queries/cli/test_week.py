@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from queries.cli import wording
+from queries.cli import week_page_words, wording
 from queries.cli.session import Session
 from queries.photos import Photo
 from queries.settings import Settings
@@ -243,7 +243,7 @@ def test_no_row_is_longer_than_the_terminal(monkeypatch: pytest.MonkeyPatch, col
     monkeypatch.setenv("COLUMNS", columns)
     photos = [_ordinary("PXL_20260330_091520123.jpg", "T09:15:20"), _ordinary("IMG-20260330-WA0003.jpg", "")]
     page = WeekPage(WeekRule().week_of(date(2026, 3, 30)), photos)
-    assert max(map(len, wording.week_lines(page, Settings({})))) <= int(columns)
+    assert max(map(len, week_page_words.lines(page, Settings({})))) <= int(columns)
 
 
 def test_a_photo_between_two_others_is_shown_as_a_guess() -> None:
@@ -272,6 +272,6 @@ def test_a_day_lived_in_two_zones_shows_them() -> None:
         )
     )
     page = list(
-        wording.week_lines(WeekPage(WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later]), Settings({}))
+        week_page_words.lines(WeekPage(WeekRule().week_of(date(2026, 3, 30)), [home, abroad, later]), Settings({}))
     )
     assert [line.split("  ")[2] for line in page if "landscape" in line] == ["23:30 +02:00", "17:45 -05:00", "09:00"]
