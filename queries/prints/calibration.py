@@ -26,6 +26,8 @@ EDGES: tuple[Edge, ...] = ("left", "top", "right", "bottom")
 _HALF_STEPS = {"in": UM_PER_INCH // 16, "mm": UM_PER_MM}
 _STEPS = {"in": 12, "mm": 16}
 _NUMBER_POINTS = 7.0
+_CAPTION_POINTS = 9.0
+_CAPTION = ("Three greys without a tint.", "If they look coloured, or differ", "next time, so will your photos.")
 _PITCH = 3_400  # from one stair to the next along an edge, µm: a number in 7 points with air around it
 _PITCH_ACROSS = 6_000  # and along the upper and lower edge, where numbers stand side by side
 _STAIR = 2_600  # length of a stair's line
@@ -57,7 +59,7 @@ def ruler_print(width: int, height: int, dpi: int, unit: Unit) -> Image.Image:
     length, told = scale_line(size[0], unit)
     lines, foot = _text(size, told, unit)
     numbers = [_number(stair, dpi) for stair in stairs]
-    image = draw_card(Card(*size, 0, (*lines, *numbers)), width, height)
+    image = draw_card(Card(*size, 0, (*lines, *numbers, *_caption(size, foot))), width, height)
     pen = ImageDraw.Draw(image)
     for box in (*(stair.box for stair in stairs), *scale_boxes(width, height, dpi, length)):
         pen.rectangle((box[0], box[1], box[2] - 1, box[3] - 1), fill="black")
@@ -176,6 +178,15 @@ def _patches(size: tuple[int, int], foot: int) -> Iterator[tuple[tuple[int, int,
     for place, grey in enumerate(_GREYS):
         left = _DEEP + place * step
         yield (left, foot, left + _PATCH, foot + _PATCH), grey
+
+
+def _caption(size: tuple[int, int], foot: int) -> Iterator[CardLine]:
+    """What the patches are for, beside them where there is room."""
+    right = max((box[2] for box, _ in _patches(size, foot)), default=size[0]) + 3 * UM_PER_MM
+    leading = _CAPTION_POINTS * _LEADING * UM_PER_POINT
+    for place, text in enumerate(_CAPTION):
+        if right + measure(text, _CAPTION_POINTS, False) <= size[0] - _DEEP:
+            yield CardLine(text, right, round(foot + (place + 1) * leading), _CAPTION_POINTS)
 
 
 def _scale_y(height: int) -> int:
