@@ -57,6 +57,18 @@ def scenes_by_photo(connection: sqlite3.Connection, keys: Iterable[str]) -> dict
     return {key: frozenset(numbers) for key, numbers in scenes.items()}
 
 
+def shown_by_photo(connection: sqlite3.Connection, keys: Iterable[str]) -> dict[str, frozenset[tuple[str, int]]]:
+    """By key: the sets and scenes that a photo is of, as marks that two photos share which show the same."""
+    asked = list(keys)
+    sets, scenes = sets_by_photo(connection, asked), scenes_by_photo(connection, asked)
+    return {
+        key: frozenset(
+            [*(("set", number) for number in sets.get(key, ())), *(("scene", number) for number in scenes.get(key, ()))]
+        )
+        for key in asked
+    }
+
+
 def set_aside(photo: Photo, look: Look | None) -> str | None:
     """Why a photo is no candidate for a shortlist unless it is kept by hand, in two or three words; None where it is.
 

@@ -10,6 +10,7 @@ from uuid import uuid4
 
 from indexer.errors import PrintError
 from queries.cutting.values import Layout, Tight
+from queries.looks import shown_by_photo
 from queries.notes import Note, notes_of_week
 from queries.orders.printed import PrintedBefore, left_to_print, photos_printed_before, planned_too
 from queries.orders.told import edits_told, next_number, orders
@@ -114,6 +115,7 @@ def prepared(
             {key: photo.code for key, photo in photos.items()},
             {} if asked.again else photos_printed_before(photos, others, rule, edits_told(connection)),
             planned_too(pieces, others, rule),
+            shown_by_photo(connection, photos),
         ),
         sources=sources_of(pictures, photos),
         held=held,

@@ -1,6 +1,6 @@
 """What costs money when it is wrong: found before anything is written. Pure."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Hashable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Literal
@@ -15,7 +15,7 @@ from queries.weeks import Week
 _CROPPED_ABOVE, _HAIR = 0.25, 1e-6
 
 #: In the order in which they are told.
-RiskKind = Literal["blurry", "cropped", "printed before", "planned too", "twice"]
+RiskKind = Literal["blurry", "cropped", "printed before", "planned too", "twice", "alike"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,11 +35,13 @@ def risks_of(
     codes: Mapping[str, str],
     before: Mapping[str, tuple[Order, Week]],
     planned: Mapping[str, Order] = MappingProxyType({}),
+    shows: Mapping[str, Collection[Hashable]] = MappingProxyType({}),
 ) -> tuple[Risk, ...]:
     """All of them. By photo key: `sizes` in pixels of the upright picture, `codes`, and `before`: the order and week
-    that a photo was printed for already; by piece name `planned`: the other order that holds it and was not sent."""
+    that a photo was printed for already; by piece name `planned`: the other order that holds it and was not sent;
+    `shows` has, by photo key, what marks the sets and scenes that a photo is of."""
     found = [*_blurry(pieces, sizes, codes), *_cropped(pieces, codes), *_before(pieces, codes, before)]
-    return (*found, *_planned(pieces, codes, planned), *_twice(pieces, codes))
+    return (*found, *_planned(pieces, codes, planned), *_twice(pieces, codes), *_alike(pieces, codes, shows))
 
 
 def _blurry(
@@ -86,3 +88,18 @@ def _twice(pieces: Iterable[PicturePiece], codes: Mapping[str, str]) -> Iterable
             if other is not piece:
                 says = f"stands in this order twice: {other.week.name} {other.pocket} too"
                 yield Risk("twice", piece.week, piece.pocket, codes[part.key], says)
+
+
+def _alike(
+    pieces: Iterable[PicturePiece], codes: Mapping[str, str], shows: Mapping[str, Collection[Hashable]]
+) -> Iterable[Risk]:
+    """A photo with the first one before it that shows the same, once."""
+    first: dict[Hashable, tuple[PicturePiece, str]] = {}
+    for piece in pieces:
+        for part in piece.parts:
+            marks = shows.get(part.key, ())
+            other = next((first[mark] for mark in marks if mark in first and first[mark][1] != part.key), None)
+            first |= {mark: (piece, part.key) for mark in marks if mark not in first}
+            if other:
+                says = f"shows what {codes[other[1]]} shows, in {other[0].week.name} {other[0].pocket}"
+                yield Risk("alike", piece.week, piece.pocket, codes[part.key], says)

@@ -1,12 +1,12 @@
 """Which photos of a week go on the shortlist. Pure.
 
 Greedy: photo by photo the one that adds most to the score. What was kept by hand stands first; no two of a set of
-photos alike are chosen, nor two that show one scene: even where that leaves a day without a photo, for a picture that
-is there already tells nothing of it. As the score does not depend on how many are wanted, a longer shortlist holds
-every shorter one.
+photos alike are chosen, nor two that show one scene, but where a day would be left without a photo. As the score does
+not depend on how many are wanted, a longer shortlist holds every shorter one.
 """
 
 from collections.abc import Collection, Hashable, Sequence
+from dataclasses import replace
 from datetime import datetime
 from heapq import heapify, heappop, heapreplace
 
@@ -33,7 +33,7 @@ def shortlist(
     """
     if wanted < 0:
         raise ValueError(f"a shortlist cannot have {wanted} photos")
-    week = sorted(candidates, key=_when)
+    week = _with_days_told(sorted(candidates, key=_when))
     standing = [candidate for candidate in week if _may_be_chosen(candidate)]
     occasions = occasions_of(standing)
     score = score_of(standing, occasions, by or Weights(), wanted_portrait_share)
@@ -83,6 +83,17 @@ def choose(
             heappop(heap)
             take(place)
     return order
+
+
+def _with_days_told(week: Sequence[Candidate]) -> list[Candidate]:
+    """Of a day on which all photos show what others do, the first stands for the day, whatever it shows."""
+    standing = [candidate for candidate in week if _may_be_chosen(candidate)]
+    told = {candidate.day for candidate in standing if not candidate.scenes}
+    firsts = {candidate.day: candidate for candidate in reversed(standing) if candidate.day not in told}
+    return [
+        replace(candidate, scenes=frozenset()) if firsts.get(candidate.day) is candidate else candidate
+        for candidate in week
+    ]
 
 
 def _shown_once(candidate: Candidate) -> frozenset[tuple[str, int]]:

@@ -73,3 +73,15 @@ def test_printed_before_and_twice() -> None:
         ("printed before", "2026-W15 R2", "k1te0"),
         ("twice", "2026-W15 R2", "k1te0"),
     ]
+
+
+def test_two_photos_that_show_the_same() -> None:
+    """The second of a set or scene is named beside the first, whatever the weeks; one photo on two pieces is not."""
+    shows = {"kite": [("scene", 3)], "pier": [("set", 1), ("scene", 3)]}
+    sizes = {"kite": (1800, 1200), "pier": (1800, 1200)}
+    pieces = [piece("kite"), piece("pier", pocket="R2", week=NEXT)]
+    (risk,) = risks_of(pieces, sizes, CODES, {}, {}, shows)
+    assert (risk.kind, risk.code, risk.says) == ("alike", "p1er0", "shows what k1te0 shows, in 2026-W14 L1")
+    assert [risk.kind for risk in risks_of([pieces[0], piece("kite", pocket="R1")], sizes, CODES, {}, {}, shows)] == [
+        "twice"
+    ]

@@ -86,20 +86,29 @@ def test_no_two_of_a_set_of_photos_alike() -> None:
 
 
 def test_no_two_of_one_scene() -> None:
-    """Two cameras whose clocks do not agree: the better picture stands, the other is set aside and says why, and comes
-    in when it is kept."""
+    """Two cameras whose clocks do not agree: one picture stands, the other is set aside and says why, and comes in when
+    it is kept."""
     phone = replace(candidate("phone", 0, "09:00"), scenes=frozenset({3}), code="f0ne0")
     compact = replace(candidate("compact", 2, "14:00"), scenes=frozenset({3, 4}), code="c0mpa")
-    other = candidate("other", 1, "09:00")
-    found = shortlist([phone, other, compact], 3)
-    assert len(found.chosen) == 2
+    others = [candidate("other", 0, "18:00"), candidate("third", 2, "18:00")]
+    found = shortlist([phone, compact, *others], 4)
+    assert len(found.chosen) == 3
     (aside,) = found.set_aside
     chosen = {item.candidate.code for item in found.chosen}
     assert {aside.candidate.code} | chosen >= {"f0ne0", "c0mpa"}
     assert aside.reason == f"same scene as {(chosen & {'f0ne0', 'c0mpa'}).pop()}"
-    both = shortlist([phone, other, replace(compact, choice="keep")], 3)
+    both = shortlist([phone, replace(compact, choice="keep"), *others], 4)
     assert "c0mpa" in {item.candidate.code for item in both.chosen}
     assert [item.reason for item in both.set_aside] == ["same scene as c0mpa"]
+
+
+def test_a_day_keeps_its_photo_though_another_shows_the_scene() -> None:
+    """Every day is told of: of a day on which all photos show what others do, the first stays."""
+    phone = replace(candidate("phone", 0, "09:00"), scenes=frozenset({3, 4}))
+    alone = [replace(candidate(f"compact {hour}", 2, f"1{hour}:00"), scenes=frozenset({hour})) for hour in (3, 4)]
+    found = shortlist([phone, candidate("other", 0, "18:00"), *alone], 4)
+    assert keys(found) == ["phone", "other", "compact 3"]
+    assert [item.candidate.key for item in found.set_aside] == ["compact 4"]
 
 
 def test_a_set_has_two_when_both_are_kept() -> None:
