@@ -47,7 +47,7 @@ class LazyGroup(click.Group):
         except OSError as error:
             raise click.ClickException(visible(_system_trouble(error))) from error
         except KeyboardInterrupt:
-            click.echo("Stopped. What was done is kept.", err=True)
+            click.echo("Stopped. What was finished is kept.", err=True)
             ctx.exit(INTERRUPTED)
 
 

@@ -14,19 +14,16 @@ from queries.spread.known import Known, known_of_week
 from queries.spread.lost import GONE, RESHAPED, lost_photos
 from queries.spread.notes import unreadable_error
 from queries.spread.values import KeptPlan
-from queries.week_log import UNTOLD, Word
 from queries.weeks import Week, WeekRule, week_words
 
 
 @dataclass(frozen=True, slots=True)
 class PlannedWeek:
-    """A week to print: its plan, the plan's photos by key, what was told of the week, and its pieces in the order of
-    the pockets. `strangers` are photos of the plan that are doubtful, by key."""
+    """A week to print: its plan, the plan's photos by key, and its pieces in the order of the pockets."""
 
     week: Week
     kept: KeptPlan
     photos: Mapping[str, Photo]
-    word: Word
     pieces: tuple[PicturePiece, ...]
 
 
@@ -41,7 +38,7 @@ def planned_week(connection: sqlite3.Connection, week: Week, rule: WeekRule, sta
     photos = {photo.key: photo for photo in photos_with_keys(connection, kept.keys)}
     _refuse_lost(known, kept, photos)
     sizes = {key: (photo.width, photo.height) for key, photo in photos.items()}
-    return PlannedWeek(week, kept, photos, known.words.get(week, UNTOLD), pieces_of(week, kept, sizes))
+    return PlannedWeek(week, kept, photos, pieces_of(week, kept, sizes))
 
 
 def sources_of(pieces: Iterable[PicturePiece], photos: Mapping[str, Photo]) -> dict[str, str]:

@@ -77,7 +77,7 @@ ARROWS: dict[str, set[str]] = {
         "indexer.errors", "indexer.facts", "indexer.interrupts", "indexer.store", "queries.cards", "queries.cropping",
         "queries.cutting", "queries.fitting", "queries.lengths", "queries.looks", "queries.made_files", "queries.notes",
         "queries.orders", "queries.originals", "queries.photos", "queries.print_settings", "queries.spread",
-        "queries.week_log", "queries.weeks",
+        "queries.weeks",
     },
     "queries.cli": {
         "indexer", "indexer.errors", "indexer.facts", "indexer.store", "queries.devices", "queries.evidence",

@@ -112,7 +112,7 @@ def test_ctrl_c_in_any_command(person: Person, monkeypatch: pytest.MonkeyPatch) 
 
     monkeypatch.setattr("queries.cli.commands.weeks.week_table", interrupted)
     result = person.run("weeks")
-    assert (result.exit_code, result.stdout, result.stderr) == (130, "", "Stopped. What was done is kept.\n")
+    assert (result.exit_code, result.stdout, result.stderr) == (130, "", "Stopped. What was finished is kept.\n")
 
 
 def test_an_unfinished_word_is_not_told(person: Person, monkeypatch: pytest.MonkeyPatch) -> None:
